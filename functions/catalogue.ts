@@ -1,0 +1,18 @@
+import { saturationDefinitions } from './ammonia/saturation-definitions.ts'
+import type { FunctionDefinition } from './define.ts'
+import { flowDefinitions } from './flow/flow-definitions.ts'
+import { headDefinitions } from './head/head-definitions.ts'
+import { siteDefinitions } from './site/site-definitions.ts'
+
+/** Every function of the workbook, in the order of the guide. Registration, hints, guide, errors and export all derive from this list. */
+export const catalogue: readonly FunctionDefinition[] = [
+  ...siteDefinitions,
+  ...saturationDefinitions,
+  ...flowDefinitions,
+  ...headDefinitions,
+]
+
+const byName = new Map(catalogue.map((definition) => [definition.name, definition]))
+
+/** The definition of that name, whatever its capitals. */
+export const functionByName = (name: string): FunctionDefinition | undefined => byName.get(name.toUpperCase())

@@ -1,0 +1,23 @@
+import type { Edit } from '../workbook/edits.ts'
+import type { Workbook } from '../workbook/document.ts'
+import type { Area, AreaValues, CellValue, SheetState } from './values.ts'
+
+/**
+ * The calculation graph as the screen sees it, on another thread: it is told of edits in the order in which they were made,
+ * and answers for the state after the last one it was told of. A failed call rejects with a message for the user.
+ */
+export interface CalculationService {
+  /** Takes a workbook in place of the one before. */
+  open(workbook: Workbook): Promise<void>
+  /** Follows edits that the document has already taken. */
+  apply(edits: readonly Edit[]): Promise<void>
+  read(sheet: string, area: Area): Promise<AreaValues>
+  /** The state of every sheet, in their order. */
+  states(): Promise<readonly SheetState[]>
+  /** The value a formula would have in a sheet, without entering it. */
+  evaluate(formula: string, sheet: string): Promise<CellValue>
+  /** Every value of a workbook with formulas, sheet by sheet, for an export. */
+  allValues(): Promise<ReadonlyMap<string, readonly (readonly CellValue[])[]>>
+  /** Ends the thread. */
+  close(): void
+}
