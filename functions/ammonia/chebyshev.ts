@@ -4,12 +4,15 @@
  * so that series of neighbouring intervals join without a step.
  */
 export function chebyshevSeries(f: (at: number) => number, from: number, to: number, degree: number): number[] {
-  const points = Array.from({ length: degree + 1 }, (_, j) => {
-    const at = (from + to) / 2 - ((to - from) / 2) * Math.cos((Math.PI * j) / degree)
-    return { angle: Math.PI * (1 - j / degree), value: f(j === 0 ? from : j === degree ? to : at) }
+  /** cos(pi·j/degree), the angle brought into one turn first: that keeps the last digits of long sums. */
+  const cosine = (j: number) => Math.cos((Math.PI * (j % (2 * degree))) / degree)
+  const values = Array.from({ length: degree + 1 }, (_, j) => {
+    if (j === 0) return f(to)
+    if (j === degree) return f(from)
+    return f((from + to) / 2 + ((to - from) / 2) * cosine(j))
   })
-  return points.map((_, k) => {
-    const sum = points.reduce((total, { angle, value }, j) => total + halved(j, degree) * value * Math.cos(k * angle), 0)
+  return values.map((_, k) => {
+    const sum = values.reduce((total, value, j) => total + halved(j, degree) * value * cosine(k * j), 0)
     return (2 / degree) * halved(k, degree) * sum
   })
 }

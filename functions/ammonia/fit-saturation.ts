@@ -24,15 +24,23 @@ export type SeriesName =
   | 'lnLiquidViscosity'
   | 'lnVaporViscosity'
 
-const breaksK = [195.55, 240.25, 300.25, 346.75, 373.15]
+/** As wide as degree 12 allows for 1e-11: narrower towards the critical point. */
+const piecesK = [
+  [195.55, 240.25],
+  [240.25, 300.25],
+  [300.25, 346.75],
+  [346.75, 373.15],
+] as const
 const degree = 12
 
 /** Fits the saturation table to the equal-Gibbs solve. */
 export function fitSaturationTable(): SaturationTable {
-  const intervals = breaksK.slice(1).map((toK, index) => {
-    const fromK = breaksK[index] ?? toK
-    return { fromK, toK, fromLnPa: lnPressure(fromK), toLnPa: lnPressure(toK) }
-  })
+  const intervals = piecesK.map(([fromK, toK]) => ({
+    fromK,
+    toK,
+    fromLnPa: lnPressure(fromK),
+    toLnPa: lnPressure(toK),
+  }))
   const ofTemperature = (property: (state: SaturationState) => number) =>
     intervals.map(({ fromK, toK }) =>
       chebyshevSeries((temperatureK) => property(saturationReference(temperatureK)), fromK, toK, degree),

@@ -94,8 +94,8 @@ function estimatedDensities(temperatureK: number): { liquidDelta: number; vaporD
   return { liquidDelta: 1 + powerSum(liquid, theta), vaporDelta: Math.exp(powerSum(vapor, theta)) }
 }
 
-function powerSum({ n, t }: { n: number[]; t: number[] }, theta: number): number {
-  return n.reduce((sum, factor, index) => sum + factor * theta ** (t[index] ?? 0), 0)
+function powerSum(terms: { n: number; t: number }[], theta: number): number {
+  return terms.reduce((sum, { n, t }) => sum + n * theta ** t, 0)
 }
 
 const iirShift = (() => {

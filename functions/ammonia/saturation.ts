@@ -6,10 +6,21 @@ export { surfaceTension } from './transport.ts'
 
 /*
  * Saturated ammonia from the generated table: what formulas call. Every function here trusts its argument
- * to lie in saturationRange; callers check. Agreement with the equal-Gibbs solve: 1e-10 relative or better.
+ * to lie in saturationRange; callers check. Agreement with the equal-Gibbs solve: 1e-11 relative or better.
+ * Rows and intervals are taken non-null: every series has a row for every interval, and an index stays among them.
  */
 
 const { intervals, series } = saturationTable
+const coldest = intervals[0]!.fromK
+const warmest = intervals[intervals.length - 1]!.toK
+
+/** Where the functions of this file hold: just above the triple point to 100 °C; pressures absolute. */
+export const saturationRange = {
+  minK: coldest,
+  maxK: warmest,
+  minPa: saturationPressure(coldest),
+  maxPa: saturationPressure(warmest),
+} as const
 
 /** Saturation pressure, Pa absolute. */
 export function saturationPressure(temperatureK: number): number {
@@ -70,18 +81,6 @@ export function liquidViscosity(temperatureK: number): number {
 export function vaporViscosity(temperatureK: number): number {
   return Math.exp(atTemperature(series.lnVaporViscosity, temperatureK))
 }
-
-// Non-null below and above: every series has a row for every interval, and an index stays among them.
-const first = intervals[0]!
-const last = intervals[intervals.length - 1]!
-
-/** Where the functions of this file hold: just above the triple point to 100 °C; pressures absolute. */
-export const saturationRange = {
-  minK: first.fromK,
-  maxK: last.toK,
-  minPa: saturationPressure(first.fromK),
-  maxPa: saturationPressure(last.toK),
-} as const
 
 function atTemperature(rows: readonly (readonly number[])[], temperatureK: number): number {
   let index = 0
