@@ -2,6 +2,8 @@ import { saturationDefinitions } from './ammonia/saturation-definitions.ts'
 import type { FunctionDefinition } from './define.ts'
 import { flowDefinitions } from './flow/flow-definitions.ts'
 import { headDefinitions } from './head/head-definitions.ts'
+import { vesselFunctions } from './holdup/vessel-definitions.ts'
+import { separationFunctions } from './separation/definitions.ts'
 import { siteDefinitions } from './site/site-definitions.ts'
 
 /** Every function of the workbook, in the order of the guide. Registration, hints, guide, errors and export all derive from this list. */
@@ -9,7 +11,9 @@ export const catalogue: readonly FunctionDefinition[] = [
   ...siteDefinitions,
   ...saturationDefinitions,
   ...flowDefinitions,
+  ...separationFunctions,
   ...headDefinitions,
+  ...vesselFunctions,
 ]
 
 const byName = new Map(catalogue.map((definition) => [definition.name, definition]))

@@ -1,0 +1,51 @@
+import { findUnit } from '../../functions/units/units.ts'
+import { formatNumber } from '../../functions/units/format.ts'
+import type { Check } from './values.ts'
+import { tokenise, type Token } from '../workbook/formula/tokenise.ts'
+
+const COMPARISONS = ['<=', '>=', '<', '>', '=', '<>'] as const
+export type Comparison = (typeof COMPARISONS)[number]
+
+/** A check's formula as its two sides, where it is one comparison at the outermost level. */
+export interface Sides {
+  readonly left: string
+  readonly comparison: Comparison
+  readonly right: string
+}
+
+export function sidesOf(formula: string): Sides | undefined {
+  let depth = 0
+  const found: Token[] = []
+  for (const token of tokenise(formula)) {
+    if (token.kind === 'open' || token.kind === 'openBrace') depth++
+    if (token.kind === 'close' || token.kind === 'closeBrace') depth--
+    if (depth === 0 && token.kind === 'operator' && isComparison(token.text)) found.push(token)
+  }
+  const [only] = found
+  if (only === undefined || found.length > 1) return undefined
+  return { left: `=${formula.slice(1, only.start)}`, comparison: only.text as Comparison, right: `=${formula.slice(only.end)}` }
+}
+
+const isComparison = (text: string): text is Comparison => (COMPARISONS as readonly string[]).includes(text)
+
+/** +1 where a larger left side meets the check, −1 where a smaller one does; equality has no margin. */
+const TOWARDS: Readonly<Record<Comparison, 1 | -1 | 0>> = { '>': 1, '>=': 1, '<': -1, '<=': -1, '=': 0, '<>': 0 }
+
+/**
+ * A check in words with its margin, in the unit that stands beside the compared cell; a share of the right side is added
+ * where zero means nothing of the thing (not for temperatures and gauge pressures).
+ */
+export function describeCheck(met: boolean, left: number, comparison: Comparison, right: number, unitText: string | undefined): Check {
+  const towards = TOWARDS[comparison]
+  if (towards === 0) return plainCheck(met)
+  const difference = towards * (left - right)
+  const unit = unitText === undefined ? undefined : findUnit(unitText)
+  const proportional = unit !== undefined && !unit.gauge && unit.dimension !== 'temperature' && right !== 0
+  const share = proportional ? difference / Math.abs(right) : undefined
+  const size = `${formatNumber(Number(Math.abs(difference).toPrecision(3)))}${unitText === undefined ? '' : ` ${unit?.dimension === 'temperature' ? `Δ${unitText}` : unitText}`}`
+  const inShare = share === undefined ? '' : ` (${formatNumber(Number((Math.abs(share) * 100).toPrecision(2)))} %)`
+  const words = difference === 0 ? `${met ? 'met' : 'not met'}, exactly at the limit` : met ? `met, ${size}${inShare} to spare` : `not met by ${size}${inShare}`
+  return share === undefined ? { met, words } : { met, words, margin: share }
+}
+
+export const plainCheck = (met: boolean): Check => ({ met, words: met ? 'met' : 'not met' })

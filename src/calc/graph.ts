@@ -1,0 +1,224 @@
+import { ExportedCellChange, type ExportedChange, type HyperFormula } from 'hyperformula'
+import { parseReference, printAddress } from '../workbook/address.ts'
+import { eachCell } from '../workbook/cells.ts'
+import { cellAt, isFormula, usedRange, type Sheet, type Workbook } from '../workbook/document.ts'
+import { applyEdits, type CellChange, type Edit } from '../workbook/edits.ts'
+import { describeCheck, plainCheck, sidesOf } from './check.ts'
+import { cellValue, createEngine } from './engine.ts'
+import { engineContent, engineFormula, type EngineContent } from './translate.ts'
+import { isCellError, type Area, type AreaValues, type CellValue, type Check, type SheetState } from './values.ts'
+
+/** Edits that change no value. */
+const SILENT: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>(['columnWidths', 'frozen', 'title', 'purpose', 'moveSheet'])
+
+/**
+ * The values of a workbook, kept up as edits are made. The document is the truth: after any edits the graph has the values that a
+ * fresh one built from the document would have, and whatever goes wrong in the engine ends in building it afresh.
+ */
+export class Graph {
+  #workbook: Workbook
+  #engine: HyperFormula
+  /** Formula cells that show an error, by the engine's sheet number. */
+  #errors = new Map<number, Set<string>>()
+
+  constructor(workbook: Workbook) {
+    this.#workbook = workbook
+    this.#engine = createEngine()
+    this.#fill()
+  }
+
+  get workbook(): Workbook {
+    return this.#workbook
+  }
+
+  /** Takes edits in the document and in the values. */
+  apply(edits: readonly Edit[]): void {
+    this.#workbook = applyEdits(this.#workbook, edits).workbook
+    const loud = edits.filter(({ kind }) => !SILENT.has(kind))
+    const cellEdits = loud.filter((edit) => edit.kind === 'cells')
+    if (cellEdits.length < loud.length) {
+      this.#rebuild()
+      return
+    }
+    try {
+      this.#note(this.#engine.batch(() => cellEdits.forEach(({ sheet, cells }) => this.#setCells(sheet, cells))))
+    } catch {
+      // Whatever the engine stumbled over, the document has the edit; a fresh graph has its values.
+      this.#rebuild()
+    }
+  }
+
+  value(sheet: string, row: number, column: number): CellValue {
+    return cellValue(this.#engine.getCellValue({ sheet: this.#sheetId(sheet), row, col: column }))
+  }
+
+  read(sheet: string, { top, left, bottom, right }: Area): AreaValues {
+    const id = this.#sheetId(sheet)
+    const range = { start: { sheet: id, row: top, col: left }, end: { sheet: id, row: bottom, col: right } }
+    const values = this.#engine.getRangeValues(range).map((row) => row.map(cellValue))
+    const checks = new Map<string, Check>()
+    const rows = this.#sheet(sheet)?.rows ?? []
+    for (let row = top; row <= Math.min(bottom, rows.length - 1); row++) {
+      for (let column = left; column <= right; column++) {
+        const check = rows[row]?.[column]?.role === 'check' ? this.check(sheet, row, column) : undefined
+        if (check !== undefined) checks.set(printAddress(row, column), check)
+      }
+    }
+    return { values, checks }
+  }
+
+  /** A check cell's verdict; undefined where the cell has no TRUE or FALSE to give. */
+  check(sheet: string, row: number, column: number): Check | undefined {
+    const met = this.value(sheet, row, column)
+    if (typeof met !== 'boolean') return undefined
+    const content = cellAt(this.#workbook, sheet, row, column)?.content
+    const sides = isFormula(content) ? sidesOf(content) : undefined
+    if (sides === undefined) return plainCheck(met)
+    const [left, right] = [this.evaluate(sides.left, sheet), this.evaluate(sides.right, sheet)]
+    if (typeof left !== 'number' || typeof right !== 'number') return plainCheck(met)
+    return describeCheck(met, left, sides.comparison, right, this.#unitBeside(sides.left, sheet) ?? this.#unitBeside(sides.right, sheet))
+  }
+
+  states(): readonly SheetState[] {
+    return this.#workbook.sheets.map((sheet) => {
+      const checks = checkCells(sheet).map(({ row, column }) => this.value(sheet.name, row, column))
+      return {
+        sheet: sheet.name,
+        checks: checks.length,
+        notMet: checks.filter((value) => value === false).length,
+        errors: this.#errors.get(this.#sheetId(sheet.name))?.size ?? 0,
+      }
+    })
+  }
+
+  /** The value a formula would have in a sheet; an error value where it cannot be read. */
+  evaluate(formula: string, sheet: string): CellValue {
+    try {
+      const value = this.#engine.calculateFormula(engineFormula(formula), this.#sheetId(sheet))
+      return Array.isArray(value) ? { error: '#VALUE!', message: 'the formula gives a block of values, not one' } : cellValue(value)
+    } catch {
+      return { error: '#ERROR!', message: 'the formula cannot be read: look at its brackets, commas and references' }
+    }
+  }
+
+  /** Every value, sheet by sheet, rows and columns up to the last cell in use. */
+  allValues(): ReadonlyMap<string, readonly (readonly CellValue[])[]> {
+    return new Map(
+      this.#workbook.sheets.map((sheet) => {
+        const used = usedRange(sheet)
+        const area = { top: 0, left: 0, bottom: used.rows - 1, right: used.columns - 1 }
+        return [sheet.name, used.rows === 0 ? [] : this.read(sheet.name, area).values] as const
+      }),
+    )
+  }
+
+  /** Every cell that shows an error, in the order of the sheets. */
+  errors(): readonly { readonly sheet: string; readonly row: number; readonly column: number; readonly value: CellValue }[] {
+    return this.#workbook.sheets.flatMap((sheet) => {
+      const found: { sheet: string; row: number; column: number; value: CellValue }[] = []
+      eachCell(sheet, ({ content }, row, column) => {
+        const value = isFormula(content) ? this.value(sheet.name, row, column) : null
+        if (isCellError(value)) found.push({ sheet: sheet.name, row, column, value })
+      })
+      return found
+    })
+  }
+
+  #sheet(name: string): Sheet | undefined {
+    return this.#workbook.sheets.find((sheet) => sheet.name === name)
+  }
+
+  #sheetId(name: string): number {
+    const id = this.#engine.getSheetId(name)
+    if (id === undefined) throw new RangeError(`there is no sheet called ${name}`)
+    return id
+  }
+
+  #rebuild(): void {
+    this.#engine.destroy()
+    this.#engine = createEngine()
+    this.#errors = new Map()
+    this.#fill()
+  }
+
+  /** One batch, so that references between sheets are computed once, all cells being there. */
+  #fill(): void {
+    const { sheets, names } = this.#workbook
+    for (const { name } of sheets) this.#engine.addSheet(name)
+    const changes = this.#engine.batch(() => {
+      for (const [name, reference] of names) this.#engine.addNamedExpression(name, `=${reference}`)
+      for (const sheet of sheets) this.#engine.setSheetContent(this.#sheetId(sheet.name), sheetContent(sheet))
+    })
+    this.#note(changes)
+  }
+
+  #setCells(sheet: string, cells: readonly CellChange[]): void {
+    const id = this.#sheetId(sheet)
+    const content = ({ cell }: CellChange) => engineContent(cell?.content ?? null)
+    const block = asBlock(cells)
+    if (block !== undefined) {
+      this.#engine.setCellContents({ sheet: id, row: block.top, col: block.left }, block.rows.map((row) => row.map(content)))
+      return
+    }
+    for (const change of cells) this.#engine.setCellContents({ sheet: id, row: change.row, col: change.column }, content(change))
+  }
+
+  #note(changes: readonly ExportedChange[]): void {
+    for (const change of changes) {
+      if (!(change instanceof ExportedCellChange)) continue
+      const { sheet, row, col } = change.address
+      const errors = this.#errors.get(sheet) ?? new Set()
+      this.#errors.set(sheet, errors)
+      const key = printAddress(row, col)
+      if (isCellError(cellValue(change.newValue))) errors.add(key)
+      else errors.delete(key)
+    }
+  }
+
+  /** The unit beside the cell that a side of a check consists of. */
+  #unitBeside(side: string, sheet: string): string | undefined {
+    const reference = parseReference(side.slice(1).trim())
+    if (reference === undefined || reference.to !== null) return undefined
+    const { row, column } = reference.from
+    if (row === null || column === null) return undefined
+    const beside = cellAt(this.#workbook, reference.sheet ?? sheet, row, column + 1)
+    return beside?.role === 'unit' && typeof beside.content === 'string' ? beside.content : undefined
+  }
+}
+
+function sheetContent(sheet: Sheet): EngineContent[][] {
+  return Array.from(sheet.rows, (row) => Array.from(row ?? [], (cell) => engineContent(cell?.content ?? null)))
+}
+
+const checkCellsKnown = new WeakMap<Sheet, readonly { row: number; column: number }[]>()
+
+/** Where a sheet has its checks. Sheets are immutable: each is looked through once. */
+function checkCells(sheet: Sheet): readonly { row: number; column: number }[] {
+  const known = checkCellsKnown.get(sheet)
+  if (known !== undefined) return known
+  const found: { row: number; column: number }[] = []
+  eachCell(sheet, ({ role }, row, column) => {
+    if (role === 'check') found.push({ row, column })
+  })
+  checkCellsKnown.set(sheet, found)
+  return found
+}
+
+/** The changes as one rectangle in reading order, if that is what they are: the engine takes a block some twenty times faster than its cells. */
+function asBlock(cells: readonly CellChange[]): { top: number; left: number; rows: CellChange[][] } | undefined {
+  const [first] = cells
+  const last = cells[cells.length - 1]
+  if (first === undefined || last === undefined) return undefined
+  const width = last.column - first.column + 1
+  const height = last.row - first.row + 1
+  if (width < 1 || height < 1 || width * height !== cells.length) return undefined
+  const rows: CellChange[][] = []
+  for (let i = 0; i < cells.length; i++) {
+    const change = cells[i]
+    if (change === undefined || change.row !== first.row + Math.floor(i / width) || change.column !== first.column + (i % width)) return undefined
+    const row = rows[change.row - first.row]
+    if (row === undefined) rows.push([change])
+    else row.push(change)
+  }
+  return { top: first.row, left: first.column, rows }
+}

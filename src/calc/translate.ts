@@ -1,0 +1,71 @@
+import type { CellContent } from '../workbook/document.ts'
+import { tokenise, type Token } from '../workbook/formula/tokenise.ts'
+
+/** What the engine reads for a cell: a number, a boolean, text with a leading apostrophe, or a formula in the engine's dialect. */
+export type EngineContent = number | boolean | string | null
+
+/** Called in place of a formula that cannot be read, so that the cell and what depends on it show the reason. */
+export const UNREADABLE = 'UNREADABLE.FORMULA'
+
+// The engine's parser recurses: beyond these it runs out of stack (measured at 100 to 150 nested parentheses and 500 or more chained operators).
+const MAX_NESTING = 64
+const MAX_OPERATORS = 400
+const MAX_LENGTH = 8192
+
+export function engineContent(content: CellContent): EngineContent {
+  if (typeof content !== 'string') return content
+  if (content.startsWith('=')) return engineFormula(content)
+  return content.startsWith("'") ? content : `'${content}`
+}
+
+/** The formula in the engine's dialect; one that cannot be read becomes a call that gives the reason as an error. */
+export function engineFormula(formula: string): string {
+  const problem = formula.length > MAX_LENGTH ? `the formula is longer than ${MAX_LENGTH} characters: split it over several cells` : undefined
+  const tokens = problem === undefined ? tokenise(formula) : []
+  const reason = problem ?? unreadable(tokens)
+  if (reason !== undefined) return `=${UNREADABLE}(${engineText(reason)})`
+  let braces = 0
+  return tokens
+    .map((token) => {
+      if (token.kind === 'openBrace') braces++
+      if (token.kind === 'closeBrace') braces--
+      return token.kind === 'separator' && braces === 0 ? ',' : (TRANSLATION[token.kind]?.(token.text) ?? token.text)
+    })
+    .join('')
+}
+
+const TRANSLATION: { readonly [K in Token['kind']]?: (text: string) => string } = {
+  // Other blanks than a space or a line break are not read.
+  whitespace: (text) => text.replace(/[^\n ]/g, ' '),
+  // Only a small e is read, and no point without digits.
+  number: (text) => (/^\d+$/.test(text) ? text : String(Number(text)).replace('e+', 'e')),
+  string: (text) => engineText(text.slice(1, -1).replace(/""/g, '"')),
+  boolean: (text) => `${text.toUpperCase()}()`,
+}
+
+/** A text as the engine reads it: it has no way to write a quote inside one, and keeps a backslash in the value. */
+function engineText(text: string): string {
+  const parts = text.split(/(["\\])/).filter((part) => part !== '')
+  if (!parts.includes('"') && !parts.includes('\\')) return `"${text}"`
+  return `(""&${parts.map((part) => (part === '"' || part === '\\' ? `CHAR(${part.charCodeAt(0)})` : `"${part}"`)).join('&')})`
+}
+
+/** Why a formula cannot be read, in words, or undefined; the first reason from the left. */
+function unreadable(tokens: readonly Token[]): string | undefined {
+  const faulty = tokens.find(({ problem }) => problem !== undefined)
+  if (faulty?.problem !== undefined) return `${faulty.problem}, at character ${faulty.start + 1}`
+  if (!tokens.some(({ kind }) => kind !== 'start' && kind !== 'whitespace')) return 'the formula is empty: write something after ='
+  let nesting = 0
+  let operators = 0
+  for (const { kind, start, text } of tokens) {
+    if (kind === 'number' && !Number.isFinite(Number(text))) return `${text} is too large for a number, at character ${start + 1}`
+    if (kind === 'open') nesting++
+    if (kind === 'close') nesting--
+    if (kind === 'operator') operators++
+    if (nesting < 0) return `a closing bracket without its opening one, at character ${start + 1}`
+    if (nesting > MAX_NESTING) return `brackets are nested deeper than ${MAX_NESTING}: split the formula over several cells`
+  }
+  if (nesting > 0) return `${nesting === 1 ? 'a closing bracket is' : `${nesting} closing brackets are`} missing at the end`
+  if (operators > MAX_OPERATORS) return `more than ${MAX_OPERATORS} operators: split the formula over several cells, or use SUM`
+  return undefined
+}
