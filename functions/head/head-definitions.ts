@@ -4,7 +4,8 @@ import { liquidDensity, saturationPressure, saturationRange, saturationTemperatu
 import { define } from '../define.ts'
 import { outOfRange, type Fault } from '../fault.ts'
 import { HYDROSTATICS } from '../sources.ts'
-import { drumTemperatureForCoil, STANDARD_GRAVITY } from './liquid-column.ts'
+import { STANDARD_GRAVITY } from '../units/convert.ts'
+import { drumTemperatureForCoil } from './liquid-column.ts'
 
 const group = 'Static head and circulation'
 

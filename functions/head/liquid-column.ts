@@ -1,7 +1,5 @@
 import { liquidDensity, saturationPressure, saturationRange, saturationSlope } from '../ammonia/saturation.ts'
-
-/** Standard acceleration of free fall, m/s² (exact). */
-export const STANDARD_GRAVITY = 9.80665
+import { STANDARD_GRAVITY } from '../units/convert.ts'
 
 /**
  * The drum temperature under which a column of `heightM` of the drum's own liquid has the saturation temperature `coilK` at its foot, K;

@@ -3,6 +3,7 @@ import { saturationTemperatureArgument } from '../ammonia/saturation-argument.ts
 import { choice, quantity, quantityOf, unit, type SiQuantity } from '../arguments.ts'
 import { define, type FunctionDefinition, type Source } from '../define.ts'
 import { isFault, outOfRange, type Fault } from '../fault.ts'
+import { ROUNDING } from '../rounding.ts'
 import { GAO_2023 } from '../sources.ts'
 import { formatNumber, formatQuantity } from '../units/format.ts'
 import { headNames, type HeadName } from './heads.ts'
@@ -177,6 +178,3 @@ function within({ si, unit: given }: SiQuantity, most: number, label: string, mo
   if (si >= 0 && si <= most * (1 + ROUNDING)) return Math.min(si, most)
   return outOfRange(`${label} is ${formatQuantity(si, given)}; accepted is ${formatQuantity(0, given)} to ${formatQuantity(most, given)} (${mostIs})`)
 }
-
-// "36 in" and "3 ft" differ in their last binary digit: a full vessel must not be refused for that.
-const ROUNDING = 1e-12

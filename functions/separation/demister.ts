@@ -2,7 +2,7 @@ import { quantity, site, unit } from '../arguments.ts'
 import { define } from '../define.ts'
 import { fromSi, toSi } from '../units/convert.ts'
 import { findUnit } from '../units/units.ts'
-import { ROUNDING } from './rounding.ts'
+import { ROUNDING } from '../rounding.ts'
 
 // Non-null: both stand in the table of units. The fit is in these.
 const psia = findUnit('psia')!

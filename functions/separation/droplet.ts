@@ -6,7 +6,7 @@ import { outOfRange } from '../fault.ts'
 import { FENGHOUR_1995, GAO_2023 } from '../sources.ts'
 import { formatQuantity } from '../units/format.ts'
 import { DRAG_EQUATIONS, DRAG_SOURCES, lawArgument, STOKES_CAUTION } from './drag.ts'
-import { ROUNDING } from './rounding.ts'
+import { ROUNDING } from '../rounding.ts'
 import { terminalDiameter, terminalVelocity } from './settling.ts'
 
 const SMALLEST_M = 1e-6

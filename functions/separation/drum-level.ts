@@ -1,7 +1,7 @@
 import { quantity, quantityOf, type SiQuantity } from '../arguments.ts'
 import { outOfRange, type Fault } from '../fault.ts'
 import { formatQuantity } from '../units/format.ts'
-import { ROUNDING } from './rounding.ts'
+import { ROUNDING } from '../rounding.ts'
 
 export const drumDiameterArgument = quantity('length', 'inside diameter of the horizontal drum', { above: 0, limit: 'a drum has a diameter' })
 

@@ -1,4 +1,5 @@
 import { dragLaws, type DragLaw } from './drag.ts'
+import { STANDARD_GRAVITY } from '../units/convert.ts'
 
 /*
  * A rigid sphere falling steadily through vapour: weight less buoyancy equals drag. With ln Re as unknown both questions, how fast
@@ -17,7 +18,7 @@ export function terminalVelocity(
   diameterM: number, liquidDensity: number, vaporDensity: number, vaporViscosityPas: number, law: DragLaw,
 ): number {
   // C Re² holds no velocity.
-  const known = (4 * GRAVITY * diameterM ** 3 * vaporDensity * (liquidDensity - vaporDensity)) / (3 * vaporViscosityPas ** 2)
+  const known = (4 * STANDARD_GRAVITY * diameterM ** 3 * vaporDensity * (liquidDensity - vaporDensity)) / (3 * vaporViscosityPas ** 2)
   const root = Math.sqrt(known)
   const start = (2 * root) / (VISCOUS + Math.sqrt(VISCOUS ** 2 + 4 * INERTIAL * root))
   const reynolds = solveReynolds(law, 2, known, start ** 2)
@@ -36,15 +37,13 @@ export function terminalDiameter(
   velocityMps: number, liquidDensity: number, vaporDensity: number, vaporViscosityPas: number, law: DragLaw,
 ): number {
   // C/Re holds no diameter.
-  const known = (4 * GRAVITY * vaporViscosityPas * (liquidDensity - vaporDensity)) / (3 * vaporDensity ** 2 * velocityMps ** 3)
+  const known = (4 * STANDARD_GRAVITY * vaporViscosityPas * (liquidDensity - vaporDensity)) / (3 * vaporDensity ** 2 * velocityMps ** 3)
   const root = Math.sqrt(known)
   const start = (2 * root) / (INERTIAL + Math.sqrt(INERTIAL ** 2 + 4 * VISCOUS * root))
   const reynolds = solveReynolds(law, -1, known, start ** -2)
   return (reynolds * vaporViscosityPas) / (vaporDensity * velocityMps)
 }
 
-/** Standard gravity, m/s2. */
-const GRAVITY = 9.80665
 
 // Dallavalle's drag law, C = (0.63 + 4.8/√Re)², can be solved for Re by a quadratic: a start within a third of the root.
 const INERTIAL = 0.63

@@ -1,3 +1,4 @@
+import { STANDARD_GRAVITY } from './convert.ts'
 import { normaliseUnitText } from './spelling.ts'
 
 /** What a quantity measures. A temperature and a temperature difference are two dimensions, so that 32 is never added to a difference. */
@@ -21,14 +22,13 @@ export interface Unit {
   readonly gauge: boolean
 }
 
-// Exact by definition: international foot and pound, standard gravity, Btu (International Table), US gallon (NIST SP 811, B.6 and B.8).
+// Exact by definition: international foot and pound, Btu (International Table), US gallon (NIST SP 811, B.6 and B.8).
 const FOOT = 0.3048
 const INCH = 0.0254
 const POUND = 0.45359237
-const GRAVITY = 9.80665
 const GALLON = 3.785411784e-3
 const BTU = 1055.05585262
-const PSI = (POUND * GRAVITY) / INCH ** 2
+const PSI = (POUND * STANDARD_GRAVITY) / INCH ** 2
 const RANKINE = 5 / 9
 const TON_OF_REFRIGERATION = (12000 * BTU) / 3600
 // Conventional manometer units as NIST SP 811 prints them, seven digits.
@@ -63,7 +63,7 @@ const TABLE: Readonly<Record<Dimension, readonly Row[]>> = {
   'energy per mass': [['kJ/kg', '', 1e3], ['J/kg', '', 1], ['Btu/lb', '', 2326]],
   'power': [
     ['W', '', 1], ['kW', '', 1e3], ['TR', '', TON_OF_REFRIGERATION], ['Btu/h', '', BTU / 3600], ['MBH', '', (1e3 * BTU) / 3600],
-    ['hp', '', 550 * FOOT * POUND * GRAVITY],
+    ['hp', '', 550 * FOOT * POUND * STANDARD_GRAVITY],
   ],
   'viscosity': [
     ['Pa·s', 'Pa.s', 1], ['mPa·s', 'mPa.s', 1e-3], ['cP', '', 1e-3], ['µPa·s', 'uPa.s', 1e-6], ['lb/(ft·s)', 'lb/(ft.s)', POUND / FOOT],
