@@ -1,6 +1,6 @@
 import { isFault, outOfRange, wrong, type Fault } from './fault.ts'
 import { STANDARD_ATMOSPHERE_PA, toSi } from './units/convert.ts'
-import { formatNumber, formatQuantity } from './units/format.ts'
+import { formatNumber, formatQuantity, shortened } from './units/format.ts'
 import { parseQuantity, unknownUnit, type Quantity } from './units/quantity.ts'
 import { findUnit, unitCodes, units, type Dimension, type Unit } from './units/units.ts'
 
@@ -12,14 +12,20 @@ export type Given = Scalar | { readonly rows: readonly (readonly Scalar[])[] } |
 
 /** One argument of a function: its words, and how what was given becomes what the computation sees, or a fault that says what is accepted. */
 export interface Argument<T> {
-  readonly kind: 'quantity' | 'number' | 'choice' | 'unit'
+  readonly kind: 'quantity' | 'number' | 'choice' | 'unit' | 'block'
   readonly words: string
   readonly optional: boolean
   /** For hints and the guide: what is accepted, in words. */
   readonly accepts: string
   readonly dimensions: readonly Dimension[]
   readonly choices: readonly string[]
+  /** Of a block: what stands in each of its rows, in order, and what is accepted there. */
+  readonly rows: readonly BlockRow[]
   readonly resolve: (given: Given, label: string, sitePa: number) => T | Fault
+}
+
+export interface BlockRow extends Pick<Argument<unknown>, 'words' | 'accepts' | 'dimensions'> {
+  readonly name: string
 }
 
 /** The values an argument may have, in SI, and where the limit comes from. A bound is itself accepted unless it is `above` or `below`. */
@@ -60,7 +66,7 @@ export interface SiQuantity {
 export function quantityOf(dimensions: readonly Dimension[], words: string, options: QuantityOptions = {}): Argument<SiQuantity> {
   const { gaugeRefused } = options
   return {
-    kind: 'quantity', words, optional: false, dimensions, choices: [], accepts: acceptedQuantity(dimensions, options),
+    kind: 'quantity', words, optional: false, dimensions, choices: [], rows: [], accepts: acceptedQuantity(dimensions, options),
     resolve: (given, label, sitePa) => {
       const read = readQuantity(given, label, dimensions)
       if (isFault(read)) return read
@@ -80,12 +86,12 @@ export function quantityOf(dimensions: readonly Dimension[], words: string, opti
 /** A plain number, or a share in "-" or "%". */
 export function number(words: string, range: Partial<Range> = {}): Argument<number> {
   return {
-    kind: 'number', words, optional: false, dimensions: ['share'], choices: [],
+    kind: 'number', words, optional: false, dimensions: ['share'], choices: [], rows: [],
     accepts: `a number${rangeWords(range, DIMENSIONLESS, range.limit)}`,
     resolve: (given, label, sitePa) => {
       const plain = single(given)
       if (typeof plain === 'number') return outside(plain, DIMENSIONLESS, label, range, sitePa) ?? plain
-      if (plain === null || plain === undefined) return wrong(`${label} is empty: a number is needed`)
+      if (plain === null || given === undefined) return wrong(`${label} is empty: a number is needed`)
       const text = typeof plain === 'string' && Number.isFinite(Number(plain)) && plain.trim() !== '' ? `${plain} -` : given
       const read = readQuantity(text, label, ['share'])
       if (isFault(read)) return wrong(`${label} is not a number: write 0.25 or "25 %"`)
@@ -100,11 +106,10 @@ export function number(words: string, range: Partial<Range> = {}): Argument<numb
 export function choice<const C extends string>(words: string, choices: readonly C[]): Argument<C> {
   const accepts = `one of ${choices.map((name) => `"${name}"`).join(', ')}`
   return {
-    kind: 'choice', words, optional: false, dimensions: [], choices, accepts,
+    kind: 'choice', words, optional: false, dimensions: [], choices, rows: [], accepts,
     resolve: (given, label) => {
-      const plain = single(given)
-      const text = plain === null || plain === undefined ? '' : String(plain).trim().toLowerCase()
-      return choices.find((name) => name.toLowerCase() === text) ?? wrong(`unknown ${label} "${plain ?? ''}": accepted is ${accepts}`)
+      const plain = String(single(given) ?? '').trim()
+      return choices.find((name) => name.toLowerCase() === plain.toLowerCase()) ?? wrong(`unknown ${label} "${shortened(plain)}": accepted is ${accepts}`)
     },
   }
 }
@@ -112,7 +117,7 @@ export function choice<const C extends string>(words: string, choices: readonly 
 /** The unit of the result: a text, or the cell that holds it. An empty list of dimensions means any. */
 export function unit(dimensions: readonly Dimension[], options: Pick<QuantityOptions, 'gaugeRefused'> = {}): Argument<Unit> {
   return {
-    kind: 'unit', words: 'unit of the result', optional: false, dimensions, choices: [],
+    kind: 'unit', words: 'unit of the result', optional: false, dimensions, choices: [], rows: [],
     accepts: dimensions.length === 0 ? 'a unit' : `a unit of ${dimensions.join(' or ')}: ${codesOf(dimensions)}`,
     resolve: (given, label) => {
       const plain = single(given)
@@ -127,6 +132,45 @@ export function unit(dimensions: readonly Dimension[], options: Pick<QuantityOpt
       const { gaugeRefused } = options
       return gaugeRefused !== undefined && found.gauge ? refuseGauge(found, `${label} of the result`, gaugeRefused) : found
     },
+  }
+}
+
+/**
+ * Many numbers as one argument: a range of rows `value | unit`, in the order of `rows`, whose keys are the rows' names.
+ * The unit's cell of a plain number may be empty. A fault names the row.
+ */
+export function block<const R extends Readonly<Record<string, Argument<number>>>>(words: string, rows: R): Argument<{ readonly [K in keyof R]: number }> {
+  const entries = Object.entries(rows)
+  const list = entries.map(([name], index) => `${index + 1} ${name}`).join(', ')
+  const accepts = `a range of ${entries.length} rows, value and unit side by side, in this order: ${list}`
+  return {
+    kind: 'block', words, optional: false, dimensions: [], choices: [], accepts,
+    rows: entries.map(([name, argument]) => ({ name, words: argument.words, accepts: argument.accepts, dimensions: argument.dimensions })),
+    resolve: (given, label, sitePa) => {
+      const cells = typeof given === 'object' && given !== null ? given.rows : undefined
+      if (cells?.length !== entries.length || cells.some((row) => row.length !== 2)) {
+        return wrong(`${label} is ${cells === undefined ? 'no range' : `${cells.length} × ${cells[0]?.length ?? 0} cells`}: accepted is ${accepts}`)
+      }
+      const resolved: Record<string, number> = {}
+      for (const [index, [name, argument]] of entries.entries()) {
+        const [value = null, unitText = null] = cells[index] ?? []
+        const bare = argument.kind === 'number' && (unitText === null || unitText === '')
+        const number = argument.resolve(bare ? value : { rows: [[value, unitText]] }, `row ${index + 1}, ${name}`, sitePa)
+        if (isFault(number)) return number
+        resolved[name] = number
+      }
+      return resolved as { readonly [K in keyof R]: number } // its keys are those of `rows`, which the loop has just followed
+    },
+  }
+}
+
+/** The argument may be left out, and has no value then: the computation says where it cannot do without. */
+export function optionalWithout<T>(argument: Argument<T>, inWords: string): Argument<T | undefined> {
+  return {
+    ...argument,
+    optional: true,
+    words: `${argument.words} (${inWords})`,
+    resolve: (given, label, sitePa) => (given === undefined ? undefined : argument.resolve(given, label, sitePa)),
   }
 }
 
@@ -182,7 +226,7 @@ function readPair(value: Scalar, unitText: Scalar, label: string, dimensions: re
   return wrong(`${label}: ${typeof unitText === 'string' ? unknownUnit(unitText).message : `its second cell holds ${shown(unitText)}, not a unit`}`)
 }
 
-const shown = (value: Scalar): string => (typeof value === 'string' ? `"${value}"` : String(value).toUpperCase())
+const shown = (value: Scalar): string => (typeof value === 'string' ? `"${shortened(value)}"` : String(value).toUpperCase())
 
 function outside(si: number, unit: Unit, label: string, range: Partial<Range>, sitePa: number): Fault | undefined {
   const { min = -Infinity, max = Infinity, above = -Infinity, below = Infinity } = range

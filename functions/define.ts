@@ -95,11 +95,13 @@ export function define<const A extends Named>(definition: Definition<A>): Functi
     // The keys and their types are those of `definition.arguments`, which `resolve` has just followed.
     const computed = compute(resolved as Resolved<A>, { sitePa, unit })
     if (typeof computed !== 'number') return computed
-    if (!Number.isFinite(computed)) return outOfRange(`${definition.name} has no finite result for these values`)
-    if (unit === undefined) return computed
-    if (result === 'density' && unit.dimension === 'specific volume') return 1 / computed / unit.factor
-    return fromSi(computed, unit, sitePa)
+    const stated = unit === undefined ? computed : stateIn(unit, computed, sitePa)
+    return Number.isFinite(stated) ? stated : outOfRange(`${definition.name} has no finite result for these values`)
   }
+  /** The result in the unit asked for. */
+  const stateIn = (unit: Unit, si: number, sitePa: number): number =>
+    result === 'density' && unit.dimension === 'specific volume' ? 1 / si / unit.factor : fromSi(si, unit, sitePa)
+
   return { ...definition, call }
 }
 

@@ -1,7 +1,8 @@
 import { quantity, quantityOf, site, unit } from '../arguments.ts'
 import { define } from '../define.ts'
-import { wrong } from '../fault.ts'
+import { outOfRange, wrong } from '../fault.ts'
 import { ISO_2533, SP_811 } from '../sources.ts'
+import { formatQuantity } from '../units/format.ts'
 
 /** Pressure of the standard atmosphere at an elevation of up to 11 000 m, Pa (ISO 2533). */
 export const standardAtmospherePa = (elevationM: number): number => 101325 * (1 - 2.25577e-5 * elevationM) ** 5.25588
@@ -20,10 +21,16 @@ const convertUnit = define({
     { formula: '=UNIT.CONVERT("12 inHg vac","psia")', value: '8.802' },
   ],
   result: 'as asked',
-  compute: ({ quantity: given, unit: asked }) =>
-    given.unit.dimension === asked.dimension
-      ? given.si
-      : wrong(`quantity is in ${given.unit.code} (${given.unit.dimension}), the unit of the result is ${asked.code} (${asked.dimension})`),
+  compute: ({ quantity: given, unit: asked }, { sitePa }) => {
+    if (given.unit.dimension !== asked.dimension) {
+      return wrong(`quantity is in ${given.unit.code} (${given.unit.dimension}), the unit of the result is ${asked.code} (${asked.dimension})`)
+    }
+    // A plain pressure may be a difference and negative; one on a gauge is a pressure.
+    const fromZero = asked.dimension === 'temperature' || given.unit.gauge || asked.gauge
+    return fromZero && given.si < 0
+      ? outOfRange(`quantity is ${formatQuantity(given.si, given.unit, sitePa)}; accepted is at least ${formatQuantity(0, given.unit, sitePa)} (absolute zero)`)
+      : given.si
+  },
 })
 
 const sitePressure = define({

@@ -4,10 +4,10 @@
  */
 export const normaliseUnitText = (text: string): string =>
   text
-    .replace(/º/g, '°')
+    .replace(/[º˚]/g, '°')
     .normalize('NFKC') // superscripts to digits, ℉ to °F, µ (micro sign) to μ (Greek)
     .replace(/\u2206/g, 'Δ')
-    .replace(/[·⋅∙*.]/g, '.')
+    .replace(/[·⋅∙•‧・*.]/g, '.')
     .replace(/\^/g, '')
     .replace(/\s+/g, ' ')
     .trim()

@@ -97,7 +97,7 @@ const bySpelling = new Map<string, Unit>(
   units.flatMap((one) => [one.code, ...one.aliases].map((text) => [normaliseUnitText(text), one])),
 )
 // Cells repeat few unit texts very often: the text as typed is looked up first.
-const byTypedText = new Map<string, Unit | undefined>()
+const byTypedText = new Map<string, Unit>()
 const TYPED_TEXTS_KEPT = 1000
 
 /** The unit a text names, or undefined. Spelling is exact but for superscripts, carets, micro and delta signs, middle dots and spaces. */
@@ -105,7 +105,7 @@ export function findUnit(text: string): Unit | undefined {
   const known = byTypedText.get(text)
   if (known !== undefined) return known
   const found = bySpelling.get(normaliseUnitText(text))
-  if (byTypedText.size < TYPED_TEXTS_KEPT) byTypedText.set(text, found)
+  if (found !== undefined && byTypedText.size < TYPED_TEXTS_KEPT) byTypedText.set(text, found)
   return found
 }
 

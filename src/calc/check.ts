@@ -1,4 +1,4 @@
-import { findUnit } from '../../functions/units/units.ts'
+import { findUnit, units, type Unit } from '../../functions/units/units.ts'
 import { formatNumber } from '../../functions/units/format.ts'
 import type { Check } from './values.ts'
 import { tokenise, type Token } from '../workbook/formula/tokenise.ts'
@@ -38,14 +38,25 @@ const TOWARDS: Readonly<Record<Comparison, 1 | -1 | 0>> = { '>': 1, '>=': 1, '<'
 export function describeCheck(met: boolean, left: number, comparison: Comparison, right: number, unitText: string | undefined): Check {
   const towards = TOWARDS[comparison]
   if (towards === 0) return plainCheck(met)
-  const difference = towards * (left - right)
+  const reach = towards * (left - right)
+  // The engine takes numbers that differ in their last digits for equal.
+  const difference = met === reach >= 0 ? reach : 0
   const unit = unitText === undefined ? undefined : findUnit(unitText)
   const proportional = unit !== undefined && !unit.gauge && unit.dimension !== 'temperature' && right !== 0
   const share = proportional ? difference / Math.abs(right) : undefined
-  const size = `${formatNumber(Number(Math.abs(difference).toPrecision(3)))}${unitText === undefined ? '' : ` ${unit?.dimension === 'temperature' ? `Δ${unitText}` : unitText}`}`
+  const size = `${formatNumber(Number(Math.abs(difference).toPrecision(3)))} ${differenceUnit(unit) ?? unitText ?? ''}`.trimEnd()
   const inShare = share === undefined ? '' : ` (${formatNumber(Number((Math.abs(share) * 100).toPrecision(2)))} %)`
   const words = difference === 0 ? `${met ? 'met' : 'not met'}, exactly at the limit` : met ? `met, ${size}${inShare} to spare` : `not met by ${size}${inShare}`
   return share === undefined ? { met, words } : { met, words, margin: share }
+}
+
+/** A difference of two temperatures is no temperature, one of two gauge or absolute pressures a plain pressure. */
+function differenceUnit(unit: Unit | undefined): string | undefined {
+  if (unit === undefined) return undefined
+  if (unit.code === '-') return ''
+  if (unit.dimension === 'temperature') return `Δ${unit.code}`
+  if (unit.dimension !== 'pressure') return unit.code
+  return units.find(({ dimension, gauge, factor }) => dimension === 'pressure' && !gauge && factor === Math.abs(unit.factor))?.code
 }
 
 export const plainCheck = (met: boolean): Check => ({ met, words: met ? 'met' : 'not met' })

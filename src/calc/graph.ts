@@ -5,7 +5,7 @@ import { cellAt, isFormula, usedRange, type Sheet, type Workbook } from '../work
 import { applyEdits, type CellChange, type Edit } from '../workbook/edits.ts'
 import { describeCheck, plainCheck, sidesOf } from './check.ts'
 import { cellValue, createEngine } from './engine.ts'
-import { engineContent, engineFormula, type EngineContent } from './translate.ts'
+import { engineContent, engineFormula, engineName, type EngineContent } from './translate.ts'
 import { isCellError, type Area, type AreaValues, type CellValue, type Check, type SheetState } from './values.ts'
 
 /** Edits that change no value. */
@@ -93,8 +93,9 @@ export class Graph {
 
   /** The value a formula would have in a sheet; an error value where it cannot be read. */
   evaluate(formula: string, sheet: string): CellValue {
+    const id = this.#sheetId(sheet)
     try {
-      const value = this.#engine.calculateFormula(engineFormula(formula), this.#sheetId(sheet))
+      const value = this.#engine.calculateFormula(engineFormula(formula), id)
       return Array.isArray(value) ? { error: '#VALUE!', message: 'the formula gives a block of values, not one' } : cellValue(value)
     } catch {
       return { error: '#ERROR!', message: 'the formula cannot be read: look at its brackets, commas and references' }
@@ -146,7 +147,7 @@ export class Graph {
     const { sheets, names } = this.#workbook
     for (const { name } of sheets) this.#engine.addSheet(name)
     const changes = this.#engine.batch(() => {
-      for (const [name, reference] of names) this.#engine.addNamedExpression(name, `=${reference}`)
+      for (const [name, reference] of names) this.#engine.addNamedExpression(name, engineName(name, reference))
       for (const sheet of sheets) this.#engine.setSheetContent(this.#sheetId(sheet.name), sheetContent(sheet))
     })
     this.#note(changes)
@@ -169,9 +170,11 @@ export class Graph {
       const { sheet, row, col } = change.address
       const errors = this.#errors.get(sheet) ?? new Set()
       this.#errors.set(sheet, errors)
-      const key = printAddress(row, col)
-      if (isCellError(cellValue(change.newValue))) errors.add(key)
-      else errors.delete(key)
+      // A change of a cell that came to a block tells of the block's values, not of the error that the cell shows.
+      const name = this.#engine.getSheetName(sheet) ?? ''
+      const shown = isFormula(cellAt(this.#workbook, name, row, col)?.content) && isCellError(this.value(name, row, col))
+      if (shown) errors.add(printAddress(row, col))
+      else errors.delete(printAddress(row, col))
     }
   }
 

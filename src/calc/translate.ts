@@ -1,4 +1,6 @@
+import type { Corner } from '../workbook/address.ts'
 import type { CellContent } from '../workbook/document.ts'
+import { referencesIn, rewriteReferences } from '../workbook/formula/references.ts'
 import { tokenise, type Token } from '../workbook/formula/tokenise.ts'
 
 /** What the engine reads for a cell: a number, a boolean, text with a leading apostrophe, or a formula in the engine's dialect. */
@@ -23,7 +25,7 @@ export function engineFormula(formula: string): string {
   const problem = formula.length > MAX_LENGTH ? `the formula is longer than ${MAX_LENGTH} characters: split it over several cells` : undefined
   const tokens = problem === undefined ? tokenise(formula) : []
   const reason = problem ?? unreadable(tokens)
-  if (reason !== undefined) return `=${UNREADABLE}(${engineText(reason)})`
+  if (reason !== undefined) return unreadableFormula(reason)
   let braces = 0
   return tokens
     .map((token) => {
@@ -33,6 +35,17 @@ export function engineFormula(formula: string): string {
     })
     .join('')
 }
+
+/** What a defined name refers to, in the engine's dialect. The engine takes absolute references only; a name means the same cells from anywhere. */
+export function engineName(name: string, refersTo: string): string {
+  const withoutSheet = referencesIn(tokenise(refersTo)).find(({ reference }) => reference.sheet === null)
+  if (withoutSheet !== undefined) return unreadableFormula(`the name ${name} refers to ${withoutSheet.token.text} of no sheet: write for example Duty!$C$5`)
+  return engineFormula(`=${rewriteReferences(refersTo, (reference) => ({ ...reference, from: absolute(reference.from), to: reference.to && absolute(reference.to) }))}`)
+}
+
+const absolute = (corner: Corner): Corner => ({ ...corner, rowAbsolute: true, columnAbsolute: true })
+
+const unreadableFormula = (reason: string): string => `=${UNREADABLE}(${engineText(reason)})`
 
 const TRANSLATION: { readonly [K in Token['kind']]?: (text: string) => string } = {
   // Other blanks than a space or a line break are not read.
@@ -45,9 +58,23 @@ const TRANSLATION: { readonly [K in Token['kind']]?: (text: string) => string } 
 
 /** A text as the engine reads it: it has no way to write a quote inside one, and keeps a backslash in the value. */
 function engineText(text: string): string {
-  const parts = text.split(/(["\\])/).filter((part) => part !== '')
-  if (!parts.includes('"') && !parts.includes('\\')) return `"${text}"`
-  return `(""&${parts.map((part) => (part === '"' || part === '\\' ? `CHAR(${part.charCodeAt(0)})` : `"${part}"`)).join('&')})`
+  let plain = text
+  let wrap = (written: string) => written
+  for (const character of ['"', '\\']) {
+    if (!plain.includes(character)) continue
+    const standIn = unusedIn(plain)
+    const inner = wrap
+    plain = plain.replaceAll(character, standIn)
+    wrap = (written) => `SUBSTITUTE(${inner(written)},"${standIn}",CHAR(${character.charCodeAt(0)}))`
+  }
+  return wrap(`"${plain}"`)
+}
+
+/** A character for private use that the text does not have. */
+function unusedIn(text: string): string {
+  let code = 0xe000
+  while (text.includes(String.fromCharCode(code))) code++
+  return String.fromCharCode(code)
 }
 
 /** Why a formula cannot be read, in words, or undefined; the first reason from the left. */
@@ -57,10 +84,11 @@ function unreadable(tokens: readonly Token[]): string | undefined {
   if (!tokens.some(({ kind }) => kind !== 'start' && kind !== 'whitespace')) return 'the formula is empty: write something after ='
   let nesting = 0
   let operators = 0
-  for (const { kind, start, text } of tokens) {
+  for (const [index, { kind, start, text }] of tokens.entries()) {
     if (kind === 'number' && !Number.isFinite(Number(text))) return `${text} is too large for a number, at character ${start + 1}`
-    if (kind === 'open') nesting++
-    if (kind === 'close') nesting--
+    if (kind === 'number' && tokens[index - 1]?.kind === 'number') return `two numbers with nothing between them, at character ${start + 1}`
+    if (kind === 'open' || kind === 'openBrace') nesting++
+    if (kind === 'close' || kind === 'closeBrace') nesting--
     if (kind === 'operator') operators++
     if (nesting < 0) return `a closing bracket without its opening one, at character ${start + 1}`
     if (nesting > MAX_NESTING) return `brackets are nested deeper than ${MAX_NESTING}: split the formula over several cells`
