@@ -1,0 +1,209 @@
+import { isOnSheet, printAddress } from './address.ts'
+import { sameCell, withCells } from './cells.ts'
+import { definedNameProblem } from './definedName.ts'
+import { sheetIndex, type Cell, type Sheet, type Workbook } from './document.ts'
+import { MAX_COLUMNS, MAX_COLUMN_WIDTH, MAX_NAMES, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
+import { WorkbookProblem } from './problem.ts'
+import { sheetNameProblem } from './sheetName.ts'
+
+export interface CellChange {
+  readonly row: number
+  readonly column: number
+  /** The whole cell as it is to be; `null` takes it away. */
+  readonly cell: Cell | null
+}
+
+/** The primitives. Each is dumb (it rewrites no formula) and exactly invertible; a user action is a list of them. */
+export type Edit =
+  | { readonly kind: 'cells'; readonly sheet: string; readonly cells: readonly CellChange[] }
+  | { readonly kind: 'columnWidths'; readonly sheet: string; readonly columns: readonly number[] }
+  | { readonly kind: 'frozen'; readonly sheet: string; readonly frozen: readonly [rows: number, columns: number] }
+  | { readonly kind: 'addSheet'; readonly at: number; readonly sheet: Sheet }
+  | { readonly kind: 'removeSheet'; readonly sheet: string }
+  | { readonly kind: 'moveSheet'; readonly sheet: string; readonly to: number }
+  | { readonly kind: 'renameSheet'; readonly sheet: string; readonly name: string }
+  | { readonly kind: 'title'; readonly title: string }
+  | { readonly kind: 'purpose'; readonly purpose: string }
+  /** `refersTo` is reference text such as `Duty!$C$5`; `null` takes the name away. */
+  | { readonly kind: 'name'; readonly name: string; readonly refersTo: string | null }
+
+export interface Applied {
+  /** The very same object if the edit changes nothing. */
+  readonly workbook: Workbook
+  /** What undoes it. */
+  readonly inverse: Edit
+}
+
+export interface AppliedAll {
+  /** The very same object if the edits change nothing. */
+  readonly workbook: Workbook
+  /** What undoes them, in the order to apply. */
+  readonly inverse: readonly Edit[]
+}
+
+/** @throws WorkbookProblem if the workbook has no such place, or the edit would leave it in a state no file accepts. */
+export function applyEdit(workbook: Workbook, edit: Edit): Applied {
+  // The record below pairs each kind with its own handler; a union cannot follow that through an index.
+  const apply = APPLY[edit.kind] as (workbook: Workbook, edit: Edit) => Applied
+  return apply(workbook, edit)
+}
+
+/** All or nothing: a problem leaves the given workbook as it was. */
+export function applyEdits(workbook: Workbook, edits: readonly Edit[]): AppliedAll {
+  const inverse: Edit[] = []
+  let current = workbook
+  for (const edit of edits) {
+    const applied = applyEdit(current, edit)
+    if (applied.workbook !== current) inverse.push(applied.inverse)
+    current = applied.workbook
+  }
+  return { workbook: current, inverse: inverse.reverse() }
+}
+
+type EditOf<Kind extends Edit['kind']> = Extract<Edit, { kind: Kind }>
+
+const APPLY: { readonly [Kind in Edit['kind']]: (workbook: Workbook, edit: EditOf<Kind>) => Applied } = {
+  cells(workbook, edit) {
+    const index = indexOf(workbook, edit.sheet)
+    const sheet = sheetAt(workbook, index)
+    const last = new Map<number, CellChange>()
+    for (const change of edit.cells) {
+      refuseBadCell(edit.sheet, change)
+      last.set(change.row * MAX_COLUMNS + change.column, change)
+    }
+    const changes = [...last.values()].filter(({ row, column, cell }) => !sameCell(sheet.rows[row]?.[column], cell))
+    const before = changes.map(({ row, column }) => ({ row, column, cell: sheet.rows[row]?.[column] ?? null }))
+    const inverse: Edit = { kind: 'cells', sheet: edit.sheet, cells: before }
+    return { workbook: changes.length === 0 ? workbook : withSheet(workbook, index, withCells(sheet, changes)), inverse }
+  },
+
+  columnWidths(workbook, edit) {
+    const index = indexOf(workbook, edit.sheet)
+    const sheet = sheetAt(workbook, index)
+    refuse(edit.columns.length > MAX_COLUMNS, `sheet "${edit.sheet}": ${edit.columns.length} column widths; accepted: up to ${MAX_COLUMNS}`)
+    for (const [column, width] of edit.columns.entries()) {
+      refuse(!(width > 0 && width <= MAX_COLUMN_WIDTH), `sheet "${edit.sheet}", column ${column + 1}: width ${width}; accepted: above 0, up to ${MAX_COLUMN_WIDTH} px`)
+    }
+    const inverse: Edit = { ...edit, columns: sheet.columns }
+    const same = sameList(sheet.columns, edit.columns)
+    return { workbook: same ? workbook : withSheet(workbook, index, { ...sheet, columns: edit.columns }), inverse }
+  },
+
+  frozen(workbook, edit) {
+    const index = indexOf(workbook, edit.sheet)
+    const sheet = sheetAt(workbook, index)
+    const [rows, columns] = edit.frozen
+    refuse(!isOnSheet(rows, columns), `sheet "${edit.sheet}": ${rows} rows and ${columns} columns in view; accepted: whole numbers from 0, less than the sheet has`)
+    const inverse: Edit = { ...edit, frozen: sheet.frozen }
+    const same = sameList(sheet.frozen, edit.frozen)
+    return { workbook: same ? workbook : withSheet(workbook, index, { ...sheet, frozen: edit.frozen }), inverse }
+  },
+
+  addSheet(workbook, { at, sheet }) {
+    const { sheets } = workbook
+    refuse(sheets.length >= MAX_SHEETS, `the workbook has ${sheets.length} sheets; accepted: up to ${MAX_SHEETS}`)
+    refuse(!(Number.isInteger(at) && at >= 0 && at <= sheets.length), `a sheet cannot be put at position ${at}; accepted: 0 to ${sheets.length}`)
+    refuseMessage(sheetNameProblem(sheet.name, sheets.map(({ name }) => name)))
+    return { workbook: { ...workbook, sheets: sheets.toSpliced(at, 0, sheet) }, inverse: { kind: 'removeSheet', sheet: sheet.name } }
+  },
+
+  removeSheet(workbook, edit) {
+    const index = indexOf(workbook, edit.sheet)
+    refuse(workbook.sheets.length === 1, `sheet "${edit.sheet}" is the only one; a workbook keeps at least one sheet`)
+    const inverse: Edit = { kind: 'addSheet', at: index, sheet: sheetAt(workbook, index) }
+    return { workbook: { ...workbook, sheets: workbook.sheets.toSpliced(index, 1) }, inverse }
+  },
+
+  moveSheet(workbook, edit) {
+    const index = indexOf(workbook, edit.sheet)
+    const { sheets } = workbook
+    refuse(!(Number.isInteger(edit.to) && edit.to >= 0 && edit.to < sheets.length), `sheet "${edit.sheet}" cannot be moved to position ${edit.to}; accepted: 0 to ${sheets.length - 1}`)
+    const inverse: Edit = { ...edit, to: index }
+    if (edit.to === index) return { workbook, inverse }
+    return { workbook: { ...workbook, sheets: sheets.toSpliced(index, 1).toSpliced(edit.to, 0, sheetAt(workbook, index)) }, inverse }
+  },
+
+  renameSheet(workbook, edit) {
+    const index = indexOf(workbook, edit.sheet)
+    const sheet = sheetAt(workbook, index)
+    const others = workbook.sheets.filter((other) => other !== sheet).map(({ name }) => name)
+    refuseMessage(sheetNameProblem(edit.name, others))
+    const inverse: Edit = { kind: 'renameSheet', sheet: edit.name, name: sheet.name }
+    return { workbook: sheet.name === edit.name ? workbook : withSheet(workbook, index, { ...sheet, name: edit.name }), inverse }
+  },
+
+  title(workbook, { title }) {
+    refuseLongText('the title', title)
+    return { workbook: workbook.title === title ? workbook : { ...workbook, title }, inverse: { kind: 'title', title: workbook.title } }
+  },
+
+  purpose(workbook, { purpose }) {
+    refuseLongText('the purpose', purpose)
+    return { workbook: workbook.purpose === purpose ? workbook : { ...workbook, purpose }, inverse: { kind: 'purpose', purpose: workbook.purpose } }
+  },
+
+  name(workbook, { name, refersTo }) {
+    const before = workbook.names.get(name) ?? null
+    const inverse: Edit = { kind: 'name', name, refersTo: before }
+    if (before === refersTo) return { workbook, inverse }
+    const names = new Map(workbook.names)
+    if (refersTo === null) names.delete(name)
+    else {
+      refuse(before === null && names.size >= MAX_NAMES, `the workbook has ${names.size} names; accepted: up to ${MAX_NAMES}`)
+      refuseMessage(definedNameProblem(name, names.keys()))
+      refuse(refersTo === '', `name "${name}" refers to nothing; accepted: reference text such as Duty!$C$5`)
+      refuseLongText(`name "${name}"`, refersTo)
+      names.set(name, refersTo)
+    }
+    return { workbook: { ...workbook, names }, inverse }
+  },
+}
+
+function indexOf(workbook: Workbook, name: string): number {
+  const index = sheetIndex(workbook, name)
+  refuse(index < 0, `there is no sheet "${name}"; there are ${workbook.sheets.map((sheet) => `"${sheet.name}"`).join(', ')}`)
+  return index
+}
+
+function sheetAt(workbook: Workbook, index: number): Sheet {
+  const sheet = workbook.sheets[index]
+  if (!sheet) throw new WorkbookProblem(`there is no sheet at position ${index}`)
+  return sheet
+}
+
+function withSheet(workbook: Workbook, index: number, sheet: Sheet): Workbook {
+  return { ...workbook, sheets: workbook.sheets.with(index, sheet) }
+}
+
+/** Runs for every cell of a bulk edit, so a message is only made once it is needed. */
+function refuseBadCell(sheet: string, { row, column, cell }: CellChange): void {
+  if (!isOnSheet(row, column)) {
+    throw new WorkbookProblem(`sheet "${sheet}": row ${row + 1}, column ${column + 1} is off the sheet; accepted: ${MAX_ROWS} rows, ${MAX_COLUMNS} columns`)
+  }
+  const wrong = cell && cellProblem(cell)
+  if (wrong) throw new WorkbookProblem(`sheet "${sheet}", cell ${printAddress(row, column)}: ${wrong}`)
+}
+
+function cellProblem({ content, note }: Cell): string | undefined {
+  if (typeof content === 'number' && !Number.isFinite(content)) return `${content} is no number that a cell holds; accepted: finite numbers`
+  if (content === '') return 'empty text; accepted: null for a cell without content'
+  if (typeof content === 'string' && content.length > MAX_TEXT) return `${content.length} characters; accepted: up to ${MAX_TEXT}`
+  if (note !== undefined && note.length > MAX_TEXT) return `a note of ${note.length} characters; accepted: up to ${MAX_TEXT}`
+  return undefined
+}
+
+function refuseLongText(what: string, text: string): void {
+  refuse(text.length > MAX_TEXT, `${what} has ${text.length} characters; accepted: up to ${MAX_TEXT}`)
+}
+
+function refuse(wrong: boolean, message: string): void {
+  if (wrong) throw new WorkbookProblem(message)
+}
+
+function refuseMessage(message: string | undefined): void {
+  if (message !== undefined) throw new WorkbookProblem(message)
+}
+
+function sameList(one: readonly number[], other: readonly number[]): boolean {
+  return one.length === other.length && one.every((item, index) => item === other[index])
+}

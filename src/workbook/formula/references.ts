@@ -1,0 +1,81 @@
+import { isOnSheet, parseReference, printReference, type Corner, type Reference } from '../address.ts'
+import { foldCase } from '../document.ts'
+import { tokenise, type Token, type TokenKind } from './tokenise.ts'
+
+export interface FoundReference {
+  readonly reference: Reference
+  readonly token: Token
+}
+
+const REFERENCE_KINDS: ReadonlySet<TokenKind> = new Set<TokenKind>(['reference', 'range', 'wholeColumns', 'wholeRows'])
+
+/** The references of a formula, in the order of writing. */
+export function referencesIn(tokens: readonly Token[]): FoundReference[] {
+  return tokens.flatMap((token) => {
+    const reference = referenceOf(token)
+    return reference ? [{ reference, token }] : []
+  })
+}
+
+/** The defined names that a formula uses, as typed, in the order of writing. */
+export function namesIn(tokens: readonly Token[]): string[] {
+  return tokens.filter(({ kind }) => kind === 'name').map(({ text }) => text)
+}
+
+/**
+ * The formula with each reference replaced by what `change` makes of it: the same object leaves it as typed,
+ * null (its cells are gone) writes `#REF!`. All else stays as typed.
+ */
+export function rewriteReferences(formula: string, change: (reference: Reference) => Reference | null): string {
+  return tokenise(formula)
+    .map((token) => {
+      const before = referenceOf(token)
+      if (!before) return token.text
+      const after = change(before)
+      if (after === null) return '#REF!'
+      return after === before ? token.text : printReference(after)
+    })
+    .join('')
+}
+
+/** For paste and fill: the relative parts move, the absolute ones stay; what would leave the sheet becomes `#REF!`. */
+export function shiftReferences(formula: string, rows: number, columns: number): string {
+  return rewriteReferences(formula, (reference) => {
+    const from = shiftCorner(reference.from, rows, columns)
+    const to = reference.to && shiftCorner(reference.to, rows, columns)
+    if (!from || (reference.to && !to)) return null
+    if (from === reference.from && to === reference.to) return reference
+    return { ...reference, ...(to ? inOrder(from, to) : { from, to: null }) }
+  })
+}
+
+/** A formula, or a defined name's reference text, after a sheet was given another name. */
+export function renameSheetInFormula(formula: string, from: string, to: string): string {
+  const folded = foldCase(from)
+  return rewriteReferences(formula, (reference) =>
+    reference.sheet !== null && foldCase(reference.sheet) === folded ? { ...reference, sheet: to } : reference,
+  )
+}
+
+function referenceOf(token: Token): Reference | undefined {
+  return REFERENCE_KINDS.has(token.kind) ? parseReference(token.text) : undefined
+}
+
+/** The same object if nothing moves; undefined if it leaves the sheet. */
+function shiftCorner(corner: Corner, rows: number, columns: number): Corner | undefined {
+  const row = corner.row === null || corner.rowAbsolute ? corner.row : corner.row + rows
+  const column = corner.column === null || corner.columnAbsolute ? corner.column : corner.column + columns
+  if (row === corner.row && column === corner.column) return corner
+  return isOnSheet(row ?? 0, column ?? 0) ? { ...corner, row, column } : undefined
+}
+
+/** A relative corner may have passed an absolute one; a range is written from its upper left to its lower right. */
+function inOrder(from: Corner, to: Corner): { readonly from: Corner; readonly to: Corner } {
+  const [top, bottom] = (from.row ?? 0) <= (to.row ?? 0) ? [from, to] : [to, from]
+  const [left, right] = (from.column ?? 0) <= (to.column ?? 0) ? [from, to] : [to, from]
+  return { from: corner(top, left), to: corner(bottom, right) }
+}
+
+function corner({ row, rowAbsolute }: Corner, { column, columnAbsolute }: Corner): Corner {
+  return { row, column, rowAbsolute, columnAbsolute }
+}

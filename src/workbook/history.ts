@@ -1,0 +1,51 @@
+import type { Workbook } from './document.ts'
+import { applyEdits, type Edit } from './edits.ts'
+
+/** One action of the user, as done and as undone. */
+export interface Step {
+  /** What the action was, in the user's words. */
+  readonly label: string
+  readonly edits: readonly Edit[]
+  readonly inverse: readonly Edit[]
+}
+
+/** A workbook with all that was done to it in this session; the latest step is last in `past`, and in `future`. */
+export interface History {
+  readonly workbook: Workbook
+  readonly past: readonly Step[]
+  readonly future: readonly Step[]
+}
+
+export interface Moved {
+  readonly history: History
+  /** What was applied to the workbook, in order; empty if nothing changed. The calculation graph follows these. */
+  readonly edits: readonly Edit[]
+}
+
+export function startHistory(workbook: Workbook): History {
+  return { workbook, past: [], future: [] }
+}
+
+/**
+ * Does one action. One that changes nothing makes no step and keeps what could be redone.
+ * @throws WorkbookProblem, the history given being as it was.
+ */
+export function perform(history: History, edits: readonly Edit[], label: string): Moved {
+  const { workbook, inverse } = applyEdits(history.workbook, edits)
+  if (workbook === history.workbook) return { history, edits: [] }
+  return { history: { workbook, past: [...history.past, { label, edits, inverse }], future: [] }, edits }
+}
+
+export function undo(history: History): Moved {
+  const step = history.past.at(-1)
+  if (!step) return { history, edits: [] }
+  const { workbook } = applyEdits(history.workbook, step.inverse)
+  return { history: { workbook, past: history.past.slice(0, -1), future: [...history.future, step] }, edits: step.inverse }
+}
+
+export function redo(history: History): Moved {
+  const step = history.future.at(-1)
+  if (!step) return { history, edits: [] }
+  const { workbook } = applyEdits(history.workbook, step.edits)
+  return { history: { workbook, past: [...history.past, step], future: history.future.slice(0, -1) }, edits: step.edits }
+}

@@ -1,0 +1,21 @@
+/** Rows and columns of a sheet, as in the spreadsheet files that a workbook is exported to (ECMA-376). */
+export const MAX_ROWS = 1_048_576
+export const MAX_COLUMNS = 16_384
+
+/** Characters in a cell's text, formula or note: what a cell of an exported spreadsheet file can hold (ECMA-376). */
+export const MAX_TEXT = 32_767
+
+/** Sheets of a workbook: far above any job, and few enough to list. */
+export const MAX_SHEETS = 256
+
+/** Cells of a workbook: 100 000 rows of 20, about 1 GB of calculation graph, is all that a browser tab holds. */
+export const MAX_CELLS = 2_000_000
+
+/** Defined names of a workbook: far above any job. */
+export const MAX_NAMES = 10_000
+
+/** Characters of a workbook file: 2 000 000 cells of about 60 characters each, as they are written. */
+export const MAX_FILE_CHARACTERS = 128_000_000
+
+/** Widest column, in px: what any screen shows at once. */
+export const MAX_COLUMN_WIDTH = 4_000

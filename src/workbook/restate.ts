@@ -1,0 +1,138 @@
+import { isFault } from '../../functions/fault.ts'
+import { convert, toSi } from '../../functions/units/convert.ts'
+import { parseQuantity } from '../../functions/units/quantity.ts'
+import { findUnit, type Unit } from '../../functions/units/units.ts'
+import { eachCell } from './cells.ts'
+import type { Cell, Sheet, Workbook } from './document.ts'
+import type { CellChange, Edit } from './edits.ts'
+import { meantText } from './entry.ts'
+import { counterpart, type UnitSystem } from './unitPairs.ts'
+import { valuesOfUnit } from './unitScope.ts'
+
+/**
+ * Restates a workbook in US or SI units: unit cells change, and the numbers they apply to (as `unitScope.ts` says)
+ * are converted, as are quantities in input cells ("31 °F"). Formulas stay. Numbers are rounded to 15 significant
+ * digits. Restating to the other system and back gives the same contents; a stray unit of the other system stays as it
+ * is on the way there, and is remembered on the way back.
+ */
+export function restate(workbook: Workbook, system: UnitSystem): Edit[] {
+  const keepStrays = unitSystemOf(workbook) !== system
+  return workbook.sheets.flatMap((sheet): Edit[] => {
+    const cells = restateSheet(sheet, system, keepStrays)
+    return cells.length > 0 ? [{ kind: 'cells', sheet: sheet.name, cells }] : []
+  })
+}
+
+/** The system that most unit cells are in; undefined if neither has more. */
+export function unitSystemOf(workbook: Workbook): UnitSystem | undefined {
+  let moreUs = 0
+  for (const sheet of workbook.sheets) {
+    eachCell(sheet, (cell) => {
+      const unit = cell.role === 'unit' ? findUnit(meantText(cell.content) ?? '') : undefined
+      if (unit && counterpart(unit.code, 'SI') !== undefined) moreUs++
+      if (unit && counterpart(unit.code, 'US') !== undefined) moreUs--
+    })
+  }
+  return moreUs === 0 ? undefined : moreUs > 0 ? 'US' : 'SI'
+}
+
+/** @param keepStrays whether units that are in the system already are strays, to be as they are on the way back. */
+function restateSheet(sheet: Sheet, system: UnitSystem, keepStrays: boolean): CellChange[] {
+  const changes: CellChange[] = []
+  const otherSystem = system === 'SI' ? 'US' : 'SI'
+  const textAs = (text: string, cell: Cell, inSystem: (text: string, system: UnitSystem) => string) =>
+    restated(text, cell.restatedFrom, keepStrays, (one) => inSystem(one, system), (one) => inSystem(one, otherSystem))
+
+  eachCell(sheet, (cell, row, column) => {
+    const text = meantText(cell.content)
+    if (text === undefined) return
+    if (cell.role === 'input') changeTo(row, column, cell, textAs(text, cell, quantityIn))
+    if (cell.role !== 'unit') return
+    const unit = textAs(text, cell, unitTextIn)
+    changeTo(row, column, cell, unit)
+    const from = findUnit(text)
+    const to = findUnit(unit.content)
+    if (!from || !to || from === to) return
+    for (const at of valuesOfUnit(sheet, { row, column })) {
+      const value = sheet.rows[at.row]?.[at.column]
+      if (typeof value?.content !== 'number') continue
+      const number = restated(value.content, value.restatedFrom, true, (one) => numberIn(one, from, to), (one) => numberIn(one, to, from))
+      changeTo(at.row, at.column, value, number)
+    }
+  })
+  return changes
+
+  function changeTo(row: number, column: number, { restatedFrom: before, ...cell }: Cell, { content, restatedFrom }: Restated<string | number>): void {
+    if (content === meaning(cell) && restatedFrom === before) return
+    const same = content === meaning(cell)
+    changes.push({ row, column, cell: { ...cell, content: same ? cell.content : content, ...(restatedFrom === undefined ? {} : { restatedFrom }) } })
+  }
+}
+
+interface Restated<Content> {
+  readonly content: Content
+  readonly restatedFrom?: Content
+}
+
+/**
+ * What a content becomes by `turn`. What it was restated from is given back if it still leads here; what it is now is
+ * remembered if turning back would give something else; where nothing turns, only if asked for.
+ */
+function restated<Content extends string | number>(
+  content: Content,
+  remembered: string | number | undefined,
+  keepIfSame: boolean,
+  turn: (content: Content) => Content,
+  turnBack: (content: Content) => Content,
+): Restated<Content> {
+  if (isLike(remembered, content)) {
+    if (turnBack(remembered) === content) return { content: remembered }
+    if (turn(remembered) === content && turn(content) === content) return { content, restatedFrom: remembered }
+  }
+  const next = turn(content)
+  const remember = turnBack(next) !== content && (next !== content || keepIfSame)
+  return remember ? { content: next, restatedFrom: content } : { content: next }
+}
+
+function isLike<Content extends string | number>(remembered: string | number | undefined, content: Content): remembered is Content {
+  return typeof remembered === typeof content
+}
+
+function meaning({ content }: Pick<Cell, 'content'>): Cell['content'] {
+  return meantText(content) ?? content
+}
+
+/** The same text if there is nothing to restate in it. */
+function unitTextIn(text: string, system: UnitSystem): string {
+  const unit = findUnit(text)
+  return (unit && counterpart(unit.code, system)) ?? text
+}
+
+function quantityIn(text: string, system: UnitSystem): string {
+  const quantity = parseQuantity(text)
+  if (isFault(quantity)) return text
+  const code = counterpart(quantity.unit.code, system)
+  const to = code === undefined ? undefined : findUnit(code)
+  return to ? `${numberIn(quantity.value, quantity.unit, to)} ${to.code}` : text
+}
+
+/**
+ * Gauge pressures have gauge counterparts only, so that the site, which is no business of this, drops out at 0.
+ * The arithmetic's own error is taken off: 32 °F is 0 °C, not 6e-14 °C.
+ */
+function numberIn(value: number, from: Unit, to: Unit): number {
+  const sitePa = 0
+  const converted = convert(value, from, to, sitePa)
+  const offsetError = from.offset === to.offset ? 0 : (1e-15 * Math.abs(toSi(value, from, sitePa))) / to.factor
+  return shortest(converted, 1e-14 * Math.abs(converted) + offsetError)
+}
+
+/** The number of fewest digits within the error, if it has at most 12; else rounded to 15. */
+function shortest(value: number, error: number): number {
+  if (Math.abs(value) <= error) return 0
+  for (let digits = 1; digits <= 12; digits++) {
+    const rounded = Number(value.toPrecision(digits))
+    if (Math.abs(rounded - value) <= error) return rounded
+  }
+  return Number(value.toPrecision(15))
+}
