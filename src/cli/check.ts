@@ -1,0 +1,31 @@
+import { Graph } from '../calc/graph.ts'
+import { readArguments } from './arguments.ts'
+import { findings, type Finding } from './findings.ts'
+import { FINE, NOT_MET, type ExitCode, type Io } from './io.ts'
+import { tabbed } from './print-value.ts'
+import { BadWorkbook, openWorkbook } from './workbook-file.ts'
+
+/** What there is to look at in a workbook. Of a file that is no workbook everything that is wrong with it is listed. */
+export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
+  const { values: { json = false }, positionals: [path = ''] } = readArguments(args, { json: { type: 'boolean' } }, ['FILE'])
+  try {
+    const graph = new Graph(await openWorkbook(path, io))
+    const found = findings(graph)
+    list(found, json, io)
+    if (!json && found.length === 0) io.out(allWellWords(graph))
+    return found.length > 0 ? NOT_MET : FINE
+  } catch (error) {
+    if (error instanceof BadWorkbook) list(error.problems.map(({ message }) => ({ severity: 'error', place: path, reason: message })), json, io)
+    throw error
+  }
+}
+
+function list(found: readonly Finding[], json: boolean, io: Io): void {
+  if (json) io.out(JSON.stringify(found, undefined, 1))
+  else for (const { severity, place, reason } of found) io.out(tabbed([severity, place, reason]))
+}
+
+function allWellWords(graph: Graph): string {
+  const checks = graph.states().reduce((sum, state) => sum + state.checks, 0)
+  return `no findings: no error values, ${checks === 0 ? 'no checks in the workbook' : checks === 1 ? 'its one check is met' : `all ${checks} checks are met`}`
+}
