@@ -1,4 +1,5 @@
 import { isFault, outOfRange, wrong, type Fault } from './fault.ts'
+import { ROUNDING } from './rounding.ts'
 import { STANDARD_ATMOSPHERE_PA, toSi } from './units/convert.ts'
 import { formatNumber, formatQuantity, shortened } from './units/format.ts'
 import { parseQuantity, unknownUnit, type Quantity } from './units/quantity.ts'
@@ -12,7 +13,7 @@ export type Given = Scalar | { readonly rows: readonly (readonly Scalar[])[] } |
 
 /** One argument of a function: its words, and how what was given becomes what the computation sees, or a fault that says what is accepted. */
 export interface Argument<T> {
-  readonly kind: 'quantity' | 'number' | 'choice' | 'unit' | 'block'
+  readonly kind: 'quantity' | 'number' | 'choice' | 'text' | 'unit' | 'block'
   readonly words: string
   readonly optional: boolean
   /** For hints and the guide: what is accepted, in words. */
@@ -21,10 +22,15 @@ export interface Argument<T> {
   readonly choices: readonly string[]
   /** Of a block: what stands in each of its rows, in order, and what is accepted there. */
   readonly rows: readonly BlockRow[]
+  /** In SI; applies to the first of `dimensions`. */
+  readonly range: Partial<Range>
+  readonly gaugeRefused?: GaugeRefused
+  /** Of an optional argument: the SI value, name or text that stands for it where it is omitted, if any does. */
+  readonly whenOmitted?: unknown
   readonly resolve: (given: Given, label: string, sitePa: number) => T | Fault
 }
 
-export interface BlockRow extends Pick<Argument<unknown>, 'words' | 'accepts' | 'dimensions'> {
+export interface BlockRow extends Pick<Argument<unknown>, 'kind' | 'words' | 'accepts' | 'dimensions' | 'range'> {
   readonly name: string
 }
 
@@ -66,7 +72,8 @@ export interface SiQuantity {
 export function quantityOf(dimensions: readonly Dimension[], words: string, options: QuantityOptions = {}): Argument<SiQuantity> {
   const { gaugeRefused } = options
   return {
-    kind: 'quantity', words, optional: false, dimensions, choices: [], rows: [], accepts: acceptedQuantity(dimensions, options),
+    kind: 'quantity', words, optional: false, dimensions, choices: [], rows: [], range: options, accepts: acceptedQuantity(dimensions, options),
+    ...(gaugeRefused === undefined ? {} : { gaugeRefused }),
     resolve: (given, label, sitePa) => {
       const read = readQuantity(given, label, dimensions)
       if (isFault(read)) return read
@@ -86,7 +93,7 @@ export function quantityOf(dimensions: readonly Dimension[], words: string, opti
 /** A plain number, or a share in "-" or "%". */
 export function number(words: string, range: Partial<Range> = {}): Argument<number> {
   return {
-    kind: 'number', words, optional: false, dimensions: ['share'], choices: [], rows: [],
+    kind: 'number', words, optional: false, dimensions: ['share'], choices: [], rows: [], range,
     accepts: `a number${rangeWords(range, DIMENSIONLESS, range.limit)}`,
     resolve: (given, label, sitePa) => {
       const plain = single(given)
@@ -106,7 +113,7 @@ export function number(words: string, range: Partial<Range> = {}): Argument<numb
 export function choice<const C extends string>(words: string, choices: readonly C[]): Argument<C> {
   const accepts = `one of ${choices.map((name) => `"${name}"`).join(', ')}`
   return {
-    kind: 'choice', words, optional: false, dimensions: [], choices, rows: [], accepts,
+    kind: 'choice', words, optional: false, dimensions: [], choices, rows: [], range: {}, accepts,
     resolve: (given, label) => {
       const plain = String(single(given) ?? '').trim()
       return choices.find((name) => name.toLowerCase() === plain.toLowerCase()) ?? wrong(`unknown ${label} "${shortened(plain)}": accepted is ${accepts}`)
@@ -117,7 +124,8 @@ export function choice<const C extends string>(words: string, choices: readonly 
 /** The unit of the result: a text, or the cell that holds it. An empty list of dimensions means any. */
 export function unit(dimensions: readonly Dimension[], options: Pick<QuantityOptions, 'gaugeRefused'> = {}): Argument<Unit> {
   return {
-    kind: 'unit', words: 'unit of the result', optional: false, dimensions, choices: [], rows: [],
+    kind: 'unit', words: 'unit of the result', optional: false, dimensions, choices: [], rows: [], range: {},
+    ...(options.gaugeRefused === undefined ? {} : { gaugeRefused: options.gaugeRefused }),
     accepts: dimensions.length === 0 ? 'a unit' : `a unit of ${dimensions.join(' or ')}: ${codesOf(dimensions)}`,
     resolve: (given, label) => {
       const plain = single(given)
@@ -144,8 +152,8 @@ export function block<const R extends Readonly<Record<string, Argument<number>>>
   const list = entries.map(([name], index) => `${index + 1} ${name}`).join(', ')
   const accepts = `a range of ${entries.length} rows, value and unit side by side, in this order: ${list}`
   return {
-    kind: 'block', words, optional: false, dimensions: [], choices: [], accepts,
-    rows: entries.map(([name, argument]) => ({ name, words: argument.words, accepts: argument.accepts, dimensions: argument.dimensions })),
+    kind: 'block', words, optional: false, dimensions: [], choices: [], range: {}, accepts,
+    rows: entries.map(([name, { kind, words: rowWords, accepts: rowAccepts, dimensions, range }]) => ({ name, kind, words: rowWords, accepts: rowAccepts, dimensions, range })),
     resolve: (given, label, sitePa) => {
       const cells = typeof given === 'object' && given !== null ? given.rows : undefined
       if (cells?.length !== entries.length || cells.some((row) => row.length !== 2)) {
@@ -155,7 +163,7 @@ export function block<const R extends Readonly<Record<string, Argument<number>>>
       for (const [index, [name, argument]] of entries.entries()) {
         const [value = null, unitText = null] = cells[index] ?? []
         const bare = argument.kind === 'number' && (unitText === null || unitText === '')
-        const number = argument.resolve(bare ? value : { rows: [[value, unitText]] }, `row ${index + 1}, ${name}`, sitePa)
+        const number = argument.resolve(bare ? value : { rows: [[value, unitText]] }, `${label} row ${index + 1}, ${name}`, sitePa)
         if (isFault(number)) return number
         resolved[name] = number
       }
@@ -179,6 +187,7 @@ export function optional<T>(argument: Argument<T>, whenOmitted: T, inWords: stri
   return {
     ...argument,
     optional: true,
+    whenOmitted,
     words: `${argument.words} (${inWords} where omitted)`,
     resolve: (given, label, sitePa) => (given === undefined ? whenOmitted : argument.resolve(given, label, sitePa)),
   }
@@ -230,10 +239,14 @@ const shown = (value: Scalar): string => (typeof value === 'string' ? `"${shorte
 
 function outside(si: number, unit: Unit, label: string, range: Partial<Range>, sitePa: number): Fault | undefined {
   const { min = -Infinity, max = Infinity, above = -Infinity, below = Infinity } = range
-  if (si >= min && si <= max && si > above && si < below) return undefined
+  if (si >= lower(min) && si <= upper(max) && si > above && si < below) return undefined
   if (!Number.isFinite(si)) return outOfRange(`${label} is too large to compute with`)
   return outOfRange(`${label} is ${formatQuantity(si, unit, sitePa)}; accepted is${rangeWords(range, unit, range.limit, sitePa)}`)
 }
+
+/** A bound is met within the rounding of a converted unit. */
+export const lower = (min: number): number => min - Math.abs(min) * ROUNDING
+export const upper = (max: number): number => max + Math.abs(max) * ROUNDING
 
 function rangeWords(range: Partial<Range>, unit: Unit, limit: string | undefined, sitePa?: number): string {
   const show = (si: number) => formatQuantity(si, unit, sitePa)

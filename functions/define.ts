@@ -1,7 +1,12 @@
+import { argumentLabel } from './argument-label.ts'
 import type { Argument, Given } from './arguments.ts'
 import { fromSi, STANDARD_ATMOSPHERE_PA } from './units/convert.ts'
 import type { Dimension, Unit } from './units/units.ts'
 import { isFault, notAvailable, outOfRange, type Fault } from './fault.ts'
+import type { Expression } from './workings/expression.ts'
+import { layOut, type FunctionWorkings, type Steps, type Written } from './workings/workings.ts'
+
+export { argumentLabel }
 
 export type Group =
   | 'Site and units' | 'Ammonia at saturation' | 'Load and flow' | 'Vapour–liquid separation' | 'Static head and circulation'
@@ -52,12 +57,18 @@ interface Definition<A extends Named> extends Words<A> {
    */
   readonly result: Dimension | 'number' | 'text' | 'as asked'
   readonly compute: (given: Resolved<A>, surroundings: Surroundings) => number | string | Fault
+  /**
+   * The same computation as steps in standard spreadsheet formulas, from the arguments' SI values to the SI value of the result.
+   * What `compute` refuses by a fault becomes an error there too.
+   */
+  readonly workings?: (given: { readonly [K in keyof A]: A[K] extends Argument<infer T> ? Written<T> : never }, steps: Steps) => Expression
 }
 
 /** A function of the catalogue, its argument types folded away: what registration, hints, guide and export work with. */
 export interface FunctionDefinition extends Words<Named> {
   readonly result: Dimension | 'number' | 'text' | 'as asked'
   readonly call: (given: readonly Given[]) => number | string | Fault
+  readonly workings: FunctionWorkings | undefined
 }
 
 /**
@@ -65,7 +76,7 @@ export interface FunctionDefinition extends Words<Named> {
  * {@link Fault} what no argument's own range can (a liquid colder than its drum, a level without solution).
  */
 export function define<const A extends Named>(definition: Definition<A>): FunctionDefinition {
-  const { compute, result } = definition
+  const { compute, result, workings } = definition
   const entries = Object.entries(definition.arguments).map(([key, argument]) => ({ key, argument, label: argumentLabel(key) }))
   const required = entries.filter(({ argument }) => !argument.optional).length
   const siteIndex = entries.findIndex(({ key }) => key === 'site')
@@ -102,11 +113,8 @@ export function define<const A extends Named>(definition: Definition<A>): Functi
   const stateIn = (unit: Unit, si: number, sitePa: number): number =>
     result === 'density' && unit.dimension === 'specific volume' ? 1 / si / unit.factor : fromSi(si, unit, sitePa)
 
-  return { ...definition, call }
+  return { ...definition, call, workings: workings && layOut(definition.arguments, result, workings) }
 }
-
-/** `drumDiameter` reads "drum diameter"; symbols such as K, FL, xT stay. */
-export const argumentLabel = (key: string): string => key.replace(/([a-z]{2})([A-Z])/g, (_, before: string, capital: string) => `${before} ${capital.toLowerCase()}`)
 
 /** `SAT.PRESSURE(temperature, unit, [site])` */
 export const signature = (definition: Pick<FunctionDefinition, 'name' | 'arguments'>): string =>

@@ -1,10 +1,13 @@
 import { quantity, unit } from '../arguments.ts'
 import { saturationTemperatureArgument } from '../ammonia/saturation-argument.ts'
+import { saturatedAt } from '../ammonia/saturation-workings.ts'
 import { latentHeat, liquidEnthalpy, vaporDensity, vaporEnthalpy } from '../ammonia/saturation.ts'
 import { define } from '../define.ts'
 import { outOfRange, type Fault } from '../fault.ts'
 import { ENERGY_BALANCE } from '../sources.ts'
 import { findUnit } from '../units/units.ts'
+import { unless, type Expression } from '../workings/expression.ts'
+import type { Steps } from '../workings/workings.ts'
 import { formatQuantity } from '../units/format.ts'
 
 const group = 'Load and flow'
@@ -29,6 +32,20 @@ const tooCold = ({ liquid: liquidK, drum: drumK }: { liquid: number; drum: numbe
     ? undefined
     : outOfRange(`liquid is ${both(liquidK)}, colder than the drum at ${both(drumK)}: saturated liquid could not flow in; accepted is a liquid at least as warm as the drum`)
 
+interface WrittenFeed {
+  readonly load: Expression
+  readonly drum: Expression
+  readonly liquid: Expression
+}
+
+/** The mass fed, kg/s, and the drum's vapour, in workings; an error where the liquid is too cold. */
+function feedSteps({ load: loadW, drum: drumK, liquid: liquidK }: WrittenFeed, steps: Steps) {
+  const inDrum = saturatedAt(drumK, steps, 'drum')
+  const fed = saturatedAt(unless(`${liquidK}>=${drumK}`, liquidK), steps, 'liquid')
+  const rise = steps.step('hg of the drum − hf of the liquid', 'J/kg', `${inDrum.vaporEnthalpy}-${fed.liquidEnthalpy}`)
+  return { flow: `${loadW}/${rise}`, inDrum }
+}
+
 const FAHRENHEIT = findUnit('°F')
 const CELSIUS = findUnit('°C')
 const both = (temperatureK: number): string =>
@@ -48,6 +65,12 @@ export const flowDefinitions = [
     examples: [{ formula: '=FLASH.FRACTION("86 °F","5 °F")', value: '0.1602' }],
     result: 'number',
     compute: (given) => tooCold(given) ?? flashFraction(given.liquid, given.drum),
+    workings: ({ liquid: liquidK, drum: drumK }, steps) => {
+      const inDrum = saturatedAt(drumK, steps, 'drum')
+      const fed = saturatedAt(unless(`${liquidK}>=${drumK}`, liquidK), steps, 'liquid')
+      const drumLiquid = steps.step('hf of the drum', 'J/kg', inDrum.liquidEnthalpy)
+      return `(${fed.liquidEnthalpy}-${drumLiquid})/(${inDrum.vaporEnthalpy}-${drumLiquid})`
+    },
   }),
   define({
     name: 'FEED.FLOW', group,
@@ -59,6 +82,7 @@ export const flowDefinitions = [
     examples: [{ formula: '=FEED.FLOW("1 TR","5 °F","86 °F","lb/min")', value: '0.4220' }],
     result: 'mass flow',
     compute: (given) => tooCold(given) ?? feedFlow(given.load, given.drum, given.liquid),
+    workings: (given, steps) => feedSteps(given, steps).flow,
   }),
   define({
     name: 'SUCTION.FLOW', group,
@@ -70,6 +94,10 @@ export const flowDefinitions = [
     examples: [{ formula: '=SUCTION.FLOW("1 TR","5 °F","86 °F","cfm")', value: '3.438' }],
     result: 'volume flow',
     compute: (given) => tooCold(given) ?? feedFlow(given.load, given.drum, given.liquid) / vaporDensity(given.drum),
+    workings: (given, steps) => {
+      const { flow, inDrum } = feedSteps(given, steps)
+      return `${flow}/${inDrum.vaporDensity}`
+    },
   }),
   define({
     name: 'BOILING.FLOW', group,
@@ -81,5 +109,9 @@ export const flowDefinitions = [
     examples: [{ formula: '=BOILING.FLOW("1 TR","20 °F","lb/min")', value: '0.3620' }],
     result: 'mass flow',
     compute: (given) => boilingFlow(given.load, given.drum),
+    workings: ({ load: loadW, drum: drumK }, steps) => {
+      const inDrum = saturatedAt(drumK, steps, 'drum')
+      return `${loadW}/(${inDrum.vaporEnthalpy}-${inDrum.liquidEnthalpy})`
+    },
   }),
 ]

@@ -1,10 +1,14 @@
 import { quantity, unit } from '../arguments.ts'
 import { saturationTemperatureArgument } from '../ammonia/saturation-argument.ts'
+import { saturatedAt, saturationTemperatureOf } from '../ammonia/saturation-workings.ts'
 import { liquidDensity, saturationPressure, saturationRange, saturationTemperature } from '../ammonia/saturation.ts'
 import { define } from '../define.ts'
 import { outOfRange, type Fault } from '../fault.ts'
 import { HYDROSTATICS } from '../sources.ts'
 import { STANDARD_GRAVITY } from '../units/convert.ts'
+import { bracketedRootSteps } from '../workings/bracketed-root.ts'
+import { num, unless, type Expression } from '../workings/expression.ts'
+import type { Steps } from '../workings/workings.ts'
 import { drumTemperatureForCoil } from './liquid-column.ts'
 
 const group = 'Static head and circulation'
@@ -23,6 +27,13 @@ function temperatureBelow(drumK: number, heightM: number): number | Fault {
     : outOfRange('the pressure below the column is above saturation at 100 °C, where the property range ends')
 }
 
+/** The saturation temperature below the column, K, in workings; an error where it is past the property range. */
+function temperatureBelowSteps(drumK: Expression, heightM: Expression, steps: Steps): Expression {
+  const inDrum = saturatedAt(drumK, steps, 'drum')
+  const below = steps.step('pressure below the column', 'Pa', `${inDrum.pressure}+${inDrum.liquidDensity}*${num(STANDARD_GRAVITY)}*${heightM}`)
+  return saturationTemperatureOf(unless(`${below}<=${num(saturationRange.maxPa)}`, below), steps, 'below')
+}
+
 const UPPER_BOUND =
   'The bottom of the column is the upper bound of the penalty: the leg is full of liquid, the coil holds a mixture of liquid and vapour, so the mean over a coil is smaller.'
 
@@ -37,6 +48,7 @@ export const headDefinitions = [
     examples: [{ formula: '=HEAD.PRESSURE("10 ft","-40 °F","psi")', value: '2.990' }],
     result: 'pressure',
     compute: ({ height: heightM, temperature }) => liquidDensity(temperature) * STANDARD_GRAVITY * heightM,
+    workings: ({ height: heightM, temperature }, steps) => `${saturatedAt(temperature, steps).liquidDensity}*${num(STANDARD_GRAVITY)}*${heightM}`,
   }),
   define({
     name: 'HEAD.TEMPERATURE', group,
@@ -48,6 +60,7 @@ export const headDefinitions = [
     examples: [{ formula: '=HEAD.TEMPERATURE("-40 °F","10 ft","°F")', value: '-31.301' }],
     result: 'temperature',
     compute: ({ drum: drumK, height: heightM }) => temperatureBelow(drumK, heightM),
+    workings: ({ drum: drumK, height: heightM }, steps) => temperatureBelowSteps(drumK, heightM, steps),
   }),
   define({
     name: 'HEAD.RISE', group,
@@ -62,6 +75,7 @@ export const headDefinitions = [
       const below = temperatureBelow(drumK, heightM)
       return typeof below === 'number' ? below - drumK : below
     },
+    workings: ({ drum: drumK, height: heightM }, steps) => `${temperatureBelowSteps(drumK, heightM, steps)}-${drumK}`,
   }),
   define({
     name: 'HEAD.DRUM', group,
@@ -75,6 +89,17 @@ export const headDefinitions = [
     compute: ({ coil, height: heightM }) => {
       const drumK = drumTemperatureForCoil(coil, heightM)
       return drumK ?? outOfRange('a drum that cold lies below the range of the property functions (−77.6 °C = −107.7 °F): lower the column or raise the coil temperature')
+    },
+    workings: ({ coil, height: heightM }, steps) => {
+      const wanted = steps.step('pressure at the coil', 'Pa', saturatedAt(coil, steps, 'coil').pressure)
+      const coldest = saturationRange.minK
+      const least = `${num(saturationRange.minPa)}+${num(liquidDensity(coldest) * STANDARD_GRAVITY)}*${heightM}`
+      const low = unless(`${least}<=${wanted}`, num(coldest))
+      // In logarithms of pressure the two sides are nearly in proportion to the temperature.
+      return bracketedRootSteps(steps, 'drum', 'K', low, coil, 15, (drumK, what) => {
+        const inDrum = saturatedAt(drumK, steps, what)
+        return `LN((${inDrum.pressure}+${inDrum.liquidDensity}*${num(STANDARD_GRAVITY)}*${heightM})/${wanted})`
+      })
     },
   }),
 ]

@@ -3,6 +3,7 @@ import { define } from '../define.ts'
 import { outOfRange, wrong } from '../fault.ts'
 import { ISO_2533, SP_811 } from '../sources.ts'
 import { formatQuantity } from '../units/format.ts'
+import { unless } from '../workings/expression.ts'
 
 /** Pressure of the standard atmosphere at an elevation of up to 11 000 m, Pa (ISO 2533). */
 export const standardAtmospherePa = (elevationM: number): number => 101325 * (1 - 2.25577e-5 * elevationM) ** 5.25588
@@ -31,6 +32,10 @@ const convertUnit = define({
       ? outOfRange(`quantity is ${formatQuantity(given.si, given.unit, sitePa)}; accepted is at least ${formatQuantity(0, given.unit, sitePa)} (absolute zero)`)
       : given.si
   },
+  workings: ({ quantity: given, unit: asked }) => {
+    const fromZero = `OR(${asked.dimension}="temperature",${given.gauge}=1,${asked.gauge}=1)`
+    return unless(`AND(${given.dimension}=${asked.dimension},OR(${given.si}>=0,NOT(${fromZero})))`, given.si)
+  },
 })
 
 const sitePressure = define({
@@ -48,6 +53,7 @@ const sitePressure = define({
   examples: [{ formula: '=SITE.PRESSURE("5280 ft","psia")', value: '12.100' }],
   result: 'pressure',
   compute: ({ elevation }) => standardAtmospherePa(elevation),
+  workings: ({ elevation }) => `101325*(1-0.0000225577*${elevation})^5.25588`,
 })
 
 export const siteDefinitions = [convertUnit, sitePressure]

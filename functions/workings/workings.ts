@@ -1,0 +1,163 @@
+import { argumentLabel } from '../argument-label.ts'
+import { lower, upper, type Argument, type BlockRow, type Range, type SiQuantity } from '../arguments.ts'
+import { STANDARD_ATMOSPHERE_PA } from '../units/convert.ts'
+import type { Dimension, Unit } from '../units/units.ts'
+import { block, cell, num, quoted, unless, type Expression } from './expression.ts'
+
+/** How the workings of a function see an argument that its computation sees as a `T`. */
+export type Written<T> =
+  | (T extends SiQuantity ? { readonly si: Expression; readonly dimension: Expression; readonly gauge: Expression } : never)
+  | (T extends Unit ? { readonly dimension: Expression; readonly gauge: Expression } : never)
+  | (T extends number | string ? Expression : never)
+  | (T extends undefined ? never : T extends Readonly<Record<string, number>> ? { readonly [K in keyof T]: Expression } : never)
+
+/** Takes the steps of a computation down, a column each. */
+export interface Steps {
+  /** Adds a column and gives back the expression for its value. The unit is the SI unit, for the reader. */
+  step(label: string, unit: string, formula: Expression): Expression
+}
+
+/** What of a call stands in a column that holds no formula. */
+export interface CallPart {
+  /** The argument's place in the call. */
+  readonly argument: number
+  /** The row of a block, counted from 0. */
+  readonly row?: number
+  /** A number, the text of its unit (empty for a plain number), or a name out of a list. */
+  readonly part: 'value' | 'unit' | 'text'
+  /** What stands there where the argument is omitted; empty where it then has no value. */
+  readonly whenOmitted?: number | string
+}
+
+export interface Column {
+  readonly label: string
+  readonly unit: string
+  readonly formula?: Expression
+  readonly given?: CallPart
+}
+
+/** The workings of a function: a row of columns for a call, the last one the result in the unit asked for. */
+export interface FunctionWorkings {
+  readonly columns: readonly Column[]
+}
+
+type AnyArguments = Readonly<Record<string, Argument<unknown>>>
+
+/**
+ * Lays out a function's workings: what the call gives, its SI values with the checks of unit, dimension and range,
+ * the function's own steps, and the result.
+ */
+export function layOut(
+  named: AnyArguments, result: Dimension | 'number' | 'text' | 'as asked', computation: (given: never, steps: Steps) => Expression,
+): FunctionWorkings {
+  const columns: Column[] = []
+  const add = (column: Column): Expression => cell(columns.push(column) - 1)
+  const steps: Steps = { step: (label, unit, formula) => add({ label, unit, formula }) }
+  const entries = Object.entries(named)
+  const argumentIndex = (key: string) => entries.findIndex(([name]) => name === key)
+
+  const siteArgument = named['site']
+  const sitePa = siteArgument === undefined
+    ? num(STANDARD_ATMOSPHERE_PA)
+    : writeArgument('site', siteArgument, num(STANDARD_ATMOSPHERE_PA)) as Expression
+  const given: Record<string, unknown> = siteArgument === undefined ? {} : { site: sitePa }
+  for (const [key, argument] of entries) if (key !== 'site') given[key] = writeArgument(key, argument, sitePa)
+
+  // Its type is that of the definition's arguments, which the loop has just followed.
+  const value = computation(given as never, steps)
+  const unit = given['unit'] as WrittenUnit | undefined
+  add({ label: 'result', unit: unit === undefined ? '' : 'as asked', formula: unit === undefined ? value : inUnit(value, unit) })
+  return { columns }
+
+  function writeArgument(key: string, argument: Argument<unknown>, site: Expression): unknown {
+    const index = argumentIndex(key)
+    const label = argumentLabel(key)
+    if (argument.kind === 'block') {
+      return Object.fromEntries(argument.rows.map((row, number) => [row.name, writeNumber(row, `${row.name}`, { argument: index, row: number }, site).si]))
+    }
+    if (argument.kind === 'choice') return writeChoice(argument, label, index)
+    if (argument.kind === 'text') return add({ label, unit: '', given: { argument: index, part: 'text', ...omitted(argument) } })
+    if (argument.kind === 'unit') return writeUnit(argument, label, index)
+    const written = writeNumber(argument, label, { argument: index, ...omitted(argument) }, site)
+    return argument.kind === 'quantity' && argument.dimensions.length !== 1 ? written : written.si
+  }
+
+  function writeChoice(argument: Argument<unknown>, label: string, index: number): Expression {
+    const text = add({ label, unit: '', given: { argument: index, part: 'text', ...omitted(argument) } })
+    const known = `OR(${argument.choices.map((name) => `${text}=${quoted(name)}`).join(',')})`
+    return add({ label: `${label}, known`, unit: '', formula: unless(known, text) })
+  }
+
+  function writeUnit(argument: Argument<unknown>, label: string, index: number): WrittenUnit {
+    const text = add({ label: `${label} of the result`, unit: '', given: { argument: index, part: 'unit' } })
+    const row = unitRow(label, text, argument.dimensions, argument.gaugeRefused !== undefined)
+    return { row, dimension: `INDEX(${block('units', 'dimension')},${row})`, gauge: `INDEX(${block('units', 'gauge')},${row})` }
+  }
+
+  /** A number with its unit, in SI. An omitted argument is given in SI already, without a unit. */
+  function writeNumber(argument: BlockRow | Argument<unknown>, label: string, at: Omit<CallPart, 'part'>, site: Expression) {
+    const { whenOmitted, ...place } = at
+    const value = add({ label, unit: 'as given', given: { ...at, part: 'value' } })
+    const text = add({ label: `${label}, unit`, unit: '', given: { ...place, part: 'unit', ...('whenOmitted' in at ? { whenOmitted: '' } : {}) } })
+    const gaugeRefused = 'gaugeRefused' in argument && argument.gaugeRefused !== undefined
+    const row = unitRow(label, text, argument.dimensions, gaugeRefused)
+    const column = (name: string) => `INDEX(${block('units', name)},${row})`
+    const converted = `${value}*${column('factor')}+${column('offset')}+${column('gauge')}*${site}`
+    const mayLackUnit = argument.kind === 'number' || 'whenOmitted' in at
+    const si = `IF(ISNUMBER(${value}),${mayLackUnit ? `IF(${text}="",${value},${converted})` : converted},${'whenOmitted' in at && whenOmitted === undefined ? '""' : 'NA()'})`
+    const inSi = add({ label: `${label}, SI`, unit: SI_UNIT[argument.dimensions[0] ?? 'share'], formula: si })
+    const dimension = argument.kind === 'number' ? quoted('share') : column('dimension')
+    const range = rangeCheck(inSi, argument.range)
+    const gauge = column('gauge')
+    if (range === undefined) return { si: inSi, dimension, gauge }
+    const applies = argument.dimensions.length > 1 ? `OR(${dimension}<>${quoted(argument.dimensions[0] ?? '')},${range})` : range
+    return { si: add({ label: `${label}, within its range`, unit: SI_UNIT[argument.dimensions[0] ?? 'share'], formula: unless(applies, inSi) }), dimension, gauge }
+  }
+
+  /** Where the unit stands in the table of units; an error if it is not there to the letter, or of another dimension. */
+  function unitRow(label: string, text: Expression, dimensions: readonly Dimension[], gaugeRefused: boolean): Expression {
+    const at = add({ label: `${label}, row of the unit`, unit: '', formula: `IF(${text}="",0,MATCH(${text},${block('units', 'spelling')},0))` })
+    const column = (name: string) => `INDEX(${block('units', name)},${at})`
+    const conditions = [
+      `EXACT(${column('spelling')},${text})`,
+      ...(dimensions.length === 0 ? [] : [`OR(${dimensions.map((one) => `${column('dimension')}=${quoted(one)}`).join(',')})`]),
+      ...(gaugeRefused ? [`${column('gauge')}=0`] : []),
+    ]
+    return add({ label: `${label}, unit fits`, unit: '', formula: `IF(${at}=0,NA(),${unless(conditions.length === 1 ? conditions[0] ?? '' : `AND(${conditions.join(',')})`, at)})` })
+  }
+
+  function inUnit(value: Expression, unit: WrittenUnit): Expression {
+    const column = (name: string) => `INDEX(${block('units', name)},${unit.row})`
+    const si = add({ label: 'result, SI', unit: result in SI_UNIT ? SI_UNIT[result as Dimension] : '', formula: value })
+    const asked = result === 'density' ? `IF(${unit.dimension}="specific volume",1/${si},${si})` : si
+    return `(${asked}-${column('offset')}-${column('gauge')}*${sitePa})/${column('factor')}`
+  }
+}
+
+interface WrittenUnit {
+  readonly row: Expression
+  readonly dimension: Expression
+  readonly gauge: Expression
+}
+
+const omitted = (argument: Argument<unknown>): { readonly whenOmitted?: number | string } => {
+  if (!argument.optional) return {}
+  const { whenOmitted } = argument
+  return { whenOmitted: typeof whenOmitted === 'number' || typeof whenOmitted === 'string' ? whenOmitted : '' }
+}
+
+function rangeCheck(value: Expression, { min, max, above, below }: Partial<Range>): Expression | undefined {
+  const conditions = [
+    ...(min === undefined ? [] : [`${value}>=${num(lower(min))}`]), ...(max === undefined ? [] : [`${value}<=${num(upper(max))}`]),
+    ...(above === undefined ? [] : [`${value}>${num(above)}`]), ...(below === undefined ? [] : [`${value}<${num(below)}`]),
+  ]
+  return conditions.length === 0 ? undefined : conditions.length === 1 ? conditions[0] : `AND(${conditions.join(',')})`
+}
+
+/** For the reader of a step. */
+const SI_UNIT: Readonly<Record<Dimension, string>> = {
+  'temperature': 'K', 'temperature difference': 'ΔK', 'pressure': 'Pa', 'length': 'm', 'area': 'm2', 'volume': 'm3', 'mass': 'kg',
+  'mass flow': 'kg/s', 'volume flow': 'm3/s', 'velocity': 'm/s', 'density': 'kg/m3', 'specific volume': 'm3/kg', 'energy per mass': 'J/kg',
+  'power': 'W', 'viscosity': 'Pa·s', 'surface tension': 'N/m', 'flow coefficient': 'Kv', 'pressure per temperature difference': 'Pa/K',
+  'specific charge': 'kg/W', 'heat flux': 'W/m2', 'mass flux': 'kg/(m2·s)', 'time': 's', 'share': '-',
+}
