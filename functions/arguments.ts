@@ -52,12 +52,13 @@ type GaugeRefused = 'difference' | 'atmospheric'
 
 /** A quantity: a range of two adjacent cells, value then unit, or a text such as "31 °F". The computation sees its SI value. */
 export function quantity(dimension: Dimension, words: string, options: QuantityOptions = {}): Argument<number> {
-  const many = quantityOf([dimension], words, options)
+  const dimensions = [dimension]
   return {
-    ...many,
+    ...quantityOf(dimensions, words, options),
+    // Straight to the number: most cells of a workbook come this way.
     resolve: (given, label, sitePa) => {
-      const resolved = many.resolve(given, label, sitePa)
-      return isFault(resolved) ? resolved : resolved.si
+      const read = readQuantity(given, label, dimensions)
+      return isFault(read) ? read : siOf(read, label, dimensions, options, sitePa)
     },
   }
 }
@@ -77,17 +78,19 @@ export function quantityOf(dimensions: readonly Dimension[], words: string, opti
     resolve: (given, label, sitePa) => {
       const read = readQuantity(given, label, dimensions)
       if (isFault(read)) return read
-      const { value, unit } = read
-      if (dimensions.length > 0 && !dimensions.includes(unit.dimension)) return wrongDimension(unit, label, dimensions)
-      if (gaugeRefused !== undefined && unit.gauge) return refuseGauge(unit, label, gaugeRefused)
-      const si = toSi(value, unit, sitePa)
-      if (unit.dimension === dimensions[0] || dimensions.length === 0) {
-        const fault = outside(si, unit, label, options, sitePa)
-        if (fault !== undefined) return fault
-      }
-      return { si, unit }
+      const si = siOf(read, label, dimensions, options, sitePa)
+      return isFault(si) ? si : { si, unit: read.unit }
     },
   }
+}
+
+/** The SI value of a quantity, or a fault where it is of a wrong dimension or out of range. */
+function siOf({ value, unit }: Quantity, label: string, dimensions: readonly Dimension[], options: QuantityOptions, sitePa: number): number | Fault {
+  if (dimensions.length > 0 && !dimensions.includes(unit.dimension)) return wrongDimension(unit, label, dimensions)
+  if (options.gaugeRefused !== undefined && unit.gauge) return refuseGauge(unit, label, options.gaugeRefused)
+  const si = toSi(value, unit, sitePa)
+  const ranged = dimensions.length === 0 || unit.dimension === dimensions[0]
+  return (ranged ? outside(si, unit, label, options, sitePa) : undefined) ?? si
 }
 
 /** A plain number, or a share in "-" or "%". */

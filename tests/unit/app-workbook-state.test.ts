@@ -1,0 +1,55 @@
+import { createRoot } from 'solid-js'
+import { describe, expect, it } from 'vitest'
+import { emptyWorkbook, type Workbook } from '../../src/workbook/document.ts'
+import type { Edit } from '../../src/workbook/edits.ts'
+import { createWorkbookState, type WorkbookState } from '../../src/app/state/workbook-state.ts'
+
+const title = (text: string) => (): Edit[] => [{ kind: 'title', title: text }]
+
+function setUp(): { readonly state: WorkbookState; readonly heard: (Workbook | readonly Edit[])[] } {
+  const heard: (Workbook | readonly Edit[])[] = []
+  const state = createRoot(() => createWorkbookState([{ opened: (workbook) => heard.push(workbook), edited: (edits) => heard.push(edits) }]))
+  return { state, heard }
+}
+
+describe('the document on the screen', () => {
+  it('tells its followers of every change, its undoing and its redoing, in order', () => {
+    const { state, heard } = setUp()
+    state.change('Title', title('A'))
+    state.undo()
+    state.redo()
+    expect(heard).toEqual([[{ kind: 'title', title: 'A' }], [{ kind: 'title', title: 'Untitled' }], [{ kind: 'title', title: 'A' }]])
+    expect(state.undoable()).toBe('Title')
+    expect(state.redoable()).toBeUndefined()
+  })
+
+  it('gives the message of what is wrong, and stays as it was', () => {
+    const { state, heard } = setUp()
+    const before = state.workbook()
+    expect(state.change('Entry', () => [{ kind: 'cells', sheet: 'Nowhere', cells: [] }])).toContain('there is no sheet "Nowhere"')
+    expect(state.workbook()).toBe(before)
+    expect(heard).toEqual([])
+  })
+
+  it('is unsaved while it differs from what was opened or saved, and not after undoing back to it', () => {
+    const { state } = setUp()
+    state.replace(emptyWorkbook('Plant'), true)
+    expect([state.unsaved(), state.inFile()]).toEqual([false, true])
+    state.change('Title', title('A'))
+    expect(state.unsaved()).toBe(true)
+    state.undo()
+    expect(state.unsaved()).toBe(false)
+    state.redo()
+    state.markSaved(state.point(), new Date(0))
+    expect(state.unsaved()).toBe(false)
+    state.undo()
+    expect(state.unsaved()).toBe(true)
+  })
+
+  it('cannot undo into the workbook before', () => {
+    const { state } = setUp()
+    state.change('Title', title('A'))
+    state.replace(emptyWorkbook('Plant'), false)
+    expect([state.undoable(), state.inFile()]).toEqual([undefined, false])
+  })
+})
