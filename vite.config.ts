@@ -32,7 +32,7 @@ export default defineConfig({
     testTimeout: 60_000,
     hookTimeout: 120_000,
     projects: [
-      { extends: true, test: { name: 'rooms', include: ['tests/{unit,published,property,workings}/**/*.test.ts'] } },
+      { extends: true, test: { name: 'rooms', include: ['tests/{unit,published,property,workings,templates}/**/*.test.ts'] } },
       // Only these need the app built and a browser started.
       { extends: true, test: { name: 'browser', include: ['tests/browser/**/*.test.ts'], globalSetup: ['tests/browser/setup.ts'], fileParallelism: false } },
     ],

@@ -1,4 +1,4 @@
-import { torisphericalHead } from './torispherical-head.ts'
+import { torisphericalHead, type Torisphere } from './torispherical-head.ts'
 
 /** A head of unit diameter. A real one has lengths × D, areas × D², volumes × D³. */
 export interface Head {
@@ -10,6 +10,8 @@ export interface Head {
   readonly lying: (level: number) => number
   /** Liquid in the bottom head of a vertical vessel; level from its lowest point, 0 to its depth. */
   readonly standing: (level: number) => number
+  /** The profile of a dished head. */
+  readonly torisphere?: Torisphere
 }
 
 export type HeadName = 'flat' | '2:1' | 'hemi' | 'dished 6%' | 'dished 10%'

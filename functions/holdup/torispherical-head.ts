@@ -4,18 +4,39 @@ import type { Head } from './heads.ts'
 /** For the knuckle of a lying head: 12 nodes leave less than 1e-13 of the liquid there (a test compares with an adaptive integration). */
 export const KNUCKLE_RULE = gaussLegendre(12)
 
+/** The profile of a torispherical head, per unit of diameter: a spherical crown that runs tangent into a toroidal knuckle. */
+export interface Torisphere {
+  /** Radius of the crown. */
+  readonly crown: number
+  /** Radius of the knuckle. */
+  readonly knuckle: number
+  /** Radius of the circle on which the knuckle's centres lie, in the plane of the tangent line. */
+  readonly ring: number
+  /** The crown's centre lies this far behind the tangent line. */
+  readonly centre: number
+  /** Crown and knuckle touch on a circle of this radius, this far from the tangent line. */
+  readonly touchRadius: number
+  readonly touchDepth: number
+  /** From that circle to the innermost point. */
+  readonly crownHeight: number
+}
+
+function torisphere(crown: number, knuckle: number): Torisphere {
+  const ring = 0.5 - knuckle
+  const centre = Math.sqrt((crown - knuckle) ** 2 - ring ** 2)
+  const touchDepth = (knuckle * centre) / (crown - knuckle)
+  const touchRadius = ring + (knuckle * ring) / (crown - knuckle)
+  return { crown, knuckle, ring, centre, touchRadius, touchDepth, crownHeight: crown - centre - touchDepth }
+}
+
 /**
- * A torispherical head, per unit of diameter: a spherical crown of radius `crown` that runs tangent into a toroidal knuckle of radius `knuckle`.
+ * A torispherical head of a crown and a knuckle radius, per unit of diameter.
  * Volumes and surface are exact but for the knuckle of a lying head, which is integrated by {@link KNUCKLE_RULE}.
  */
 export function torisphericalHead(crown: number, knuckle: number): Head {
-  const ring = 0.5 - knuckle // radius of the circle on which the knuckle's centres lie, in the plane of the tangent line
-  const centre = Math.sqrt((crown - knuckle) ** 2 - ring ** 2) // the crown's centre lies this far behind the tangent line
-  const knuckleAngle = Math.asin(centre / (crown - knuckle)) // from the tangent line to where crown and knuckle touch
-  const touchDepth = knuckle * Math.sin(knuckleAngle)
-  const touchRadius = ring + knuckle * Math.cos(knuckleAngle)
-  const depth = crown - centre
-  const crownHeight = depth - touchDepth
+  const profile = torisphere(crown, knuckle)
+  const { ring, centre, touchDepth, touchRadius, crownHeight } = profile
+  const depth = touchDepth + crownHeight
 
   /** Volume of the knuckle's part between the tangent line and a plane this far from it: ∫ π r² dz, r = ring + √(k² − z²). */
   const ringVolume = (z: number) =>
@@ -57,9 +78,10 @@ export function torisphericalHead(crown: number, knuckle: number): Head {
 
   const volume = ringVolume(touchDepth) + capVolume(crownHeight)
   return {
+    torisphere: profile,
     depth,
     volume,
-    surface: 2 * Math.PI * (crown * crownHeight + knuckle * (ring * knuckleAngle + touchDepth)),
+    surface: 2 * Math.PI * (crown * crownHeight + knuckle * (ring * Math.asin(touchDepth / knuckle) + touchDepth)),
     lying: (level) => {
       const halfWidth = Math.sqrt(level * (1 - level))
       return halfWidth === 0 ? 0 : underCrown(0.5 - level) + underKnuckle(0.5 - level, halfWidth)

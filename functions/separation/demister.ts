@@ -3,17 +3,22 @@ import { define } from '../define.ts'
 import { fromSi, toSi } from '../units/convert.ts'
 import { findUnit } from '../units/units.ts'
 import { ROUNDING } from '../rounding.ts'
+import { num } from '../workings/expression.ts'
 
 // Non-null: both stand in the table of units. The fit is in these.
 const psia = findUnit('psia')!
 const footPerSecond = findUnit('ft/s')!
 
+const low = { below: 15 * (1 - ROUNDING), constant: 0.1821, linear: 0.0029, logarithmic: 0.046 }
+const middle = { upTo: 40 * (1 + ROUNDING), constant: 0.35 }
+const high = { constant: 0.43, logarithmic: 0.023 }
+
 /** Separation factor K, m/s, of a vertical drum with a wire-mesh pad: York's fit, 1 to 5500 psia. */
 export function demisterFactorAt(pressurePa: number): number {
   const pressure = fromSi(pressurePa, psia)
-  if (pressure < 15 * (1 - ROUNDING)) return toSi(0.1821 + 0.0029 * pressure + 0.046 * Math.log(pressure), footPerSecond)
-  if (pressure <= 40 * (1 + ROUNDING)) return toSi(0.35, footPerSecond)
-  return toSi(0.43 - 0.023 * Math.log(pressure), footPerSecond)
+  if (pressure < low.below) return toSi(low.constant + low.linear * pressure + low.logarithmic * Math.log(pressure), footPerSecond)
+  if (pressure <= middle.upTo) return toSi(middle.constant, footPerSecond)
+  return toSi(high.constant - high.logarithmic * Math.log(pressure), footPerSecond)
 }
 
 export const demisterFactor = define({
@@ -43,4 +48,10 @@ export const demisterFactor = define({
     { formula: '=DEMISTER.FACTOR("33.5 psig","ft/s")', value: '0.34087' },
   ],
   compute: ({ pressure }) => demisterFactorAt(pressure),
+  workings: ({ pressure }, steps) => {
+    const p = steps.step('pressure in psia', 'psia', `${pressure}/${num(psia.factor)}`)
+    const atLow = `${num(low.constant)}+${num(low.linear)}*${p}+${num(low.logarithmic)}*LN(${p})`
+    const atHigh = `${num(high.constant)}-${num(high.logarithmic)}*LN(${p})`
+    return `IF(${p}<${num(low.below)},${atLow},IF(${p}<=${num(middle.upTo)},${num(middle.constant)},${atHigh}))*${num(footPerSecond.factor)}`
+  },
 })

@@ -1,12 +1,15 @@
 import { liquidDensity, vaporDensity, vaporViscosity } from '../ammonia/saturation.ts'
 import { saturationTemperatureArgument } from '../ammonia/saturation-argument.ts'
-import { quantity, quantityOf, unit } from '../arguments.ts'
+import { saturatedAt } from '../ammonia/saturation-workings.ts'
+import { lower, quantity, quantityOf, unit, upper } from '../arguments.ts'
 import { define } from '../define.ts'
 import { outOfRange } from '../fault.ts'
 import { FENGHOUR_1995, GAO_2023 } from '../sources.ts'
 import { formatQuantity } from '../units/format.ts'
 import { DRAG_EQUATIONS, DRAG_SOURCES, lawArgument, STOKES_CAUTION } from './drag.ts'
-import { ROUNDING } from '../rounding.ts'
+import { num, unless, type Expression } from '../workings/expression.ts'
+import { bareSi, type Steps } from '../workings/workings.ts'
+import { terminalDiameterSteps, terminalVelocitySteps, type WrittenPhases } from './settling-workings.ts'
 import { terminalDiameter, terminalVelocity } from './settling.ts'
 
 const SMALLEST_M = 1e-6
@@ -44,6 +47,7 @@ export const dropletVelocity = define({
     { formula: '=DROPLET.VELOCITY("0.2 mm","-40 °C","m/s","Clift")', value: '0.96302' },
   ],
   compute: ({ diameter, temperature, law }) => terminalVelocity(diameter, ...phasesAt(temperature), law),
+  workings: ({ diameter, temperature, law }, steps) => terminalVelocitySteps(diameter, phaseSteps(temperature, steps), law, steps),
 })
 
 export const dropletDiameter = define({
@@ -62,17 +66,30 @@ export const dropletDiameter = define({
   examples: [{ formula: '=DROPLET.DIAMETER("170 ft/min","20 °F","µm")', value: '296.41' }],
   compute: ({ velocity, temperature, law }) => {
     const phases = phasesAt(temperature)
-    const slowest = terminalVelocity(SMALLEST_M, ...phases, law)
-    const fastest = terminalVelocity(LARGEST_M, ...phases, law)
-    if (velocity.si < slowest * (1 - ROUNDING) || velocity.si > fastest * (1 + ROUNDING)) {
-      const show = (si: number) => formatQuantity(si, velocity.unit)
-      return outOfRange(
-        `velocity is ${show(velocity.si)}; accepted at this temperature is ${show(slowest)} to ${show(fastest)} (droplets of 1 µm to 5 mm; from memory)`,
-      )
-    }
-    return terminalDiameter(velocity.si, ...phases, law)
+    const diameter = terminalDiameter(velocity.si, ...phases, law)
+    if (diameter >= lower(SMALLEST_M) && diameter <= upper(LARGEST_M)) return diameter
+    const show = (si: number) => formatQuantity(si, velocity.unit)
+    const fall = (diameterM: number) => show(terminalVelocity(diameterM, ...phases, law))
+    return outOfRange(
+      `velocity is ${show(velocity.si)}; accepted at this temperature is ${fall(SMALLEST_M)} to ${fall(LARGEST_M)} (droplets of 1 µm to 5 mm; from memory)`,
+    )
+  },
+  workings: ({ velocity, temperature, law }, steps) => {
+    const found = terminalDiameterSteps(bareSi(velocity), phaseSteps(temperature, steps), law, steps)
+    const diameter = steps.step('diameter', 'm', found)
+    return unless(`AND(${diameter}>=${num(lower(SMALLEST_M))},${diameter}<=${num(upper(LARGEST_M))})`, diameter)
   },
 })
 
 /** What a droplet's fall depends on, in the order in which the settling functions take it. */
 const phasesAt = (temperatureK: number) => [liquidDensity(temperatureK), vaporDensity(temperatureK), vaporViscosity(temperatureK)] as const
+
+/** The same in workings. */
+function phaseSteps(temperatureK: Expression, steps: Steps): WrittenPhases {
+  const saturated = saturatedAt(temperatureK, steps)
+  return {
+    liquidDensity: steps.step('density of the liquid', 'kg/m3', saturated.liquidDensity),
+    vaporDensity: steps.step('density of the vapour', 'kg/m3', saturated.vaporDensity),
+    vaporViscosity: steps.step('viscosity of the vapour', 'Pa·s', saturated.vaporViscosity),
+  }
+}

@@ -1,7 +1,9 @@
 import { unit } from '../arguments.ts'
 import { define, type Source } from '../define.ts'
 import { isFault } from '../fault.ts'
-import { drumDiameterArgument, drumLevelArgument, levelInDrum } from './drum-level.ts'
+import type { Expression } from '../workings/expression.ts'
+import { bareSi, type Steps } from '../workings/workings.ts'
+import { drumDiameterArgument, drumLevelArgument, levelInDrum, levelInDrumWritten } from './drum-level.ts'
 
 /** Cross-section, m2, below a level in a horizontal cylinder; level 0 to the diameter, m. */
 export function liquidAreaBelow(diameterM: number, levelM: number): number {
@@ -12,6 +14,12 @@ export function liquidAreaBelow(diameterM: number, levelM: number): number {
 
 /** Cross-section, m2, above a level in a horizontal cylinder; level 0 to the diameter, m. */
 export const vaporAreaAbove = (diameterM: number, levelM: number): number => liquidAreaBelow(diameterM, diameterM - levelM)
+
+/** Cross-section, m2, in workings: of the liquid for its level, of the gas space for its own height. */
+export function segmentAreaSteps(diameterM: Expression, heightM: Expression, steps: Steps): Expression {
+  const angle = steps.step('half the angle that the level spans, seen from the centre', 'rad', `2*ASIN(SQRT(${heightM}/${diameterM}))`)
+  return `(${diameterM}/2)^2*(${angle}-SIN(${angle})*COS(${angle}))`
+}
 
 const SOURCES: readonly Source[] = [
   { cite: 'Geometry of the circle; Jones, Calculating Tank Volume (2003)', confidence: 'confirmed' },
@@ -34,6 +42,7 @@ export const liquidArea = define({
     const levelM = levelInDrum(level, diameter)
     return isFault(levelM) ? levelM : liquidAreaBelow(diameter, levelM)
   },
+  workings: ({ diameter, level }, steps) => segmentAreaSteps(diameter, levelInDrumWritten(bareSi(level), diameter), steps),
 })
 
 export const vaporArea = define({
@@ -50,5 +59,9 @@ export const vaporArea = define({
   compute: ({ diameter, level }) => {
     const levelM = levelInDrum(level, diameter)
     return isFault(levelM) ? levelM : vaporAreaAbove(diameter, levelM)
+  },
+  workings: ({ diameter, level }, steps) => {
+    const height = steps.step('height of the gas space', 'm', `${diameter}-${levelInDrumWritten(bareSi(level), diameter)}`)
+    return segmentAreaSteps(diameter, height, steps)
   },
 })

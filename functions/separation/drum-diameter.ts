@@ -24,4 +24,5 @@ export const drumDiameter = define({
   ],
   examples: [{ formula: '=DRUM.DIAMETER("126.2 cfm","166.66 ft/min","in")', value: '11.783' }],
   compute: ({ vapourFlow, velocity }) => diameterForFlow(vapourFlow, velocity),
+  workings: ({ vapourFlow, velocity }) => `SQRT(4*${vapourFlow}/(PI()*${velocity}))`,
 })

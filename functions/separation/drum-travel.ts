@@ -1,8 +1,10 @@
 import { number, optional, quantity, unit } from '../arguments.ts'
 import { define } from '../define.ts'
 import { isFault, outOfRange } from '../fault.ts'
-import { vaporAreaAbove } from './drum-area.ts'
-import { drumDiameterArgument, drumLevelArgument, levelBelowTop } from './drum-level.ts'
+import { unless } from '../workings/expression.ts'
+import { bareSi } from '../workings/workings.ts'
+import { segmentAreaSteps, vaporAreaAbove } from './drum-area.ts'
+import { drumDiameterArgument, drumLevelArgument, levelBelowTop, levelBelowTopWritten } from './drum-level.ts'
 
 /**
  * Travel of the vapour, m, during which a droplet falls from the top of a horizontal drum to the level.
@@ -48,5 +50,12 @@ export const drumTravel = define({
     if (!Number.isInteger(inlets)) return outOfRange(`inlets is ${inlets}; accepted is 1 or 2 (an end each, the outlet between)`)
     const levelM = levelBelowTop(level, diameter)
     return isFault(levelM) ? levelM : leastTravel(diameter, levelM, vapourFlow, dropletVelocity, inlets)
+  },
+  workings: ({ diameter, level, vapourFlow, dropletVelocity, inlets }, steps) => {
+    const height = steps.step('height of the gas space', 'm', `${diameter}-${levelBelowTopWritten(bareSi(level), diameter)}`)
+    const area = steps.step('area of the gas space', 'm2', segmentAreaSteps(diameter, height, steps))
+    const whole = unless(`OR(${inlets}=1,${inlets}=2)`, inlets)
+    const vaporVelocity = steps.step('velocity of the vapour along the drum', 'm/s', `${vapourFlow}/(${whole}*${area})`)
+    return `${height}*${vaporVelocity}/${dropletVelocity}`
   },
 })

@@ -44,13 +44,15 @@ export function terminalDiameter(
   return (reynolds * vaporViscosityPas) / (vaporDensity * velocityMps)
 }
 
-
 // Dallavalle's drag law, C = (0.63 + 4.8/√Re)², can be solved for Re by a quadratic: a start within a third of the root.
-const INERTIAL = 0.63
-const VISCOUS = 4.8
+export const INERTIAL = 0.63
+export const VISCOUS = 4.8
 
 /** Ten steps leave less than 1e-13 of any law's root. Their number is fixed so that the computation can be written out step by step. */
-const STEPS = 10
+export const STEPS = 10
+
+/** How far to either side of the start, in ln Re, its slope is taken. */
+export const SLOPE_REACH = 0.1
 
 /** The Reynolds number at which C(Re)·Reⁿ has the known value. */
 function solveReynolds(law: DragLaw, power: 2 | -1, known: number, start: number): number {
@@ -59,7 +61,7 @@ function solveReynolds(law: DragLaw, power: 2 | -1, known: number, start: number
 
   let lnReynolds = Math.log(start)
   // One slope serves all steps: in ln Re the equation is nearly straight.
-  const slope = (excess(lnReynolds + 0.1) - excess(lnReynolds - 0.1)) / 0.2
+  const slope = (excess(lnReynolds + SLOPE_REACH) - excess(lnReynolds - SLOPE_REACH)) / (2 * SLOPE_REACH)
   for (let step = 0; step < STEPS; step++) lnReynolds -= excess(lnReynolds) / slope
   return Math.exp(lnReynolds)
 }

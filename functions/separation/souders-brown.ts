@@ -1,8 +1,11 @@
 import { liquidDensity, vaporDensity } from '../ammonia/saturation.ts'
 import { saturationTemperatureArgument } from '../ammonia/saturation-argument.ts'
+import { saturatedAt } from '../ammonia/saturation-workings.ts'
 import { quantity, unit } from '../arguments.ts'
 import { define, type Source } from '../define.ts'
 import { GAO_2023 } from '../sources.ts'
+import type { Expression } from '../workings/expression.ts'
+import type { Steps } from '../workings/workings.ts'
 
 /** Vapour velocity of a separation factor K, both m/s; densities kg/m3, the liquid's above the vapour's. Souders and Brown 1934. */
 export const soudersBrownVelocity = (factorMps: number, liquidKgPerM3: number, vaporKgPerM3: number): number =>
@@ -13,6 +16,13 @@ export const soudersBrownFactor = (velocityMps: number, liquidKgPerM3: number, v
   velocityMps / densityRoot(liquidKgPerM3, vaporKgPerM3)
 
 const densityRoot = (liquidKgPerM3: number, vaporKgPerM3: number): number => Math.sqrt((liquidKgPerM3 - vaporKgPerM3) / vaporKgPerM3)
+
+/** The same root in workings, for saturated ammonia. */
+function densityRootSteps(temperatureK: Expression, steps: Steps): Expression {
+  const { liquidDensity: liquid, vaporDensity: vapor } = saturatedAt(temperatureK, steps)
+  const vaporKgPerM3 = steps.step('density of the vapour', 'kg/m3', vapor)
+  return `SQRT((${liquid}-${vaporKgPerM3})/${vaporKgPerM3})`
+}
 
 const SOURCES: readonly Source[] = [
   { cite: 'Souders and Brown, Industrial and Engineering Chemistry 26, 98 (1934)', confidence: 'confirmed' },
@@ -40,6 +50,7 @@ export const separationVelocity = define({
   cautions: [FACTOR_CAUTION],
   examples: [{ formula: '=SEPARATION.VELOCITY("0.18 ft/s","20 °F","ft/min")', value: '166.55' }],
   compute: ({ K, temperature }) => soudersBrownVelocity(K, liquidDensity(temperature), vaporDensity(temperature)),
+  workings: ({ K, temperature }, steps) => `${K}*${densityRootSteps(temperature, steps)}`,
 })
 
 export const separationFactor = define({
@@ -58,4 +69,5 @@ export const separationFactor = define({
   cautions: [FACTOR_CAUTION],
   examples: [{ formula: '=SEPARATION.FACTOR("172 ft/min","20 °F","ft/s")', value: '0.18589' }],
   compute: ({ velocity, temperature }) => soudersBrownFactor(velocity, liquidDensity(temperature), vaporDensity(temperature)),
+  workings: ({ velocity, temperature }, steps) => `${velocity}/${densityRootSteps(temperature, steps)}`,
 })

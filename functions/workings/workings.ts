@@ -11,6 +11,12 @@ export type Written<T> =
   | (T extends number | string ? Expression : never)
   | (T extends undefined ? never : T extends Readonly<Record<string, number>> ? { readonly [K in keyof T]: Expression } : never)
 
+/**
+ * The SI value of a quantity that the computation is given with its unit for the sake of its messages, though it has one dimension only:
+ * workings are given its value alone.
+ */
+export const bareSi = (quantity: Expression | Written<SiQuantity>): Expression => (typeof quantity === 'string' ? quantity : quantity.si)
+
 /** Takes the steps of a computation down, a column each. */
 export interface Steps {
   /** Adds a column and gives back the expression for its value. The unit is the SI unit, for the reader. */

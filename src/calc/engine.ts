@@ -28,8 +28,12 @@ export function createEngine(): HyperFormula {
 /** What an engine's value is on our side. */
 export function cellValue(value: unknown): CellValue {
   if (value instanceof DetailedCellError) return { error: value.value, message: errorWords(value) }
-  return typeof value === 'number' || typeof value === 'string' || typeof value === 'boolean' ? value : null
+  if (typeof value === 'number') return Number.isFinite(value) ? value : beyondRounding(value)
+  return typeof value === 'string' || typeof value === 'boolean' ? value : null
 }
+
+/** The engine rounds to 15 digits by a power of ten that overflows for numbers at either end of what a double holds. */
+const beyondRounding = (value: number): number => (Number.isNaN(value) ? 0 : Math.sign(value) * Number.MAX_VALUE)
 
 const ERROR_WORDS: Readonly<Record<string, string>> = {
   '#DIV/0!': 'division by zero, or by an empty cell',

@@ -20,6 +20,8 @@ export class Graph {
   #engine: HyperFormula
   /** Formula cells that show an error, by the engine's sheet number. */
   #errors = new Map<number, Set<string>>()
+  /** Whether a formula comes to a block of cells. The engine loses track of blocks as cells around them change, so each edit builds afresh then. */
+  #blocks = false
 
   constructor(workbook: Workbook) {
     this.#workbook = workbook
@@ -36,12 +38,13 @@ export class Graph {
     this.#workbook = applyEdits(this.#workbook, edits).workbook
     const loud = edits.filter(({ kind }) => !SILENT.has(kind))
     const cellEdits = loud.filter((edit) => edit.kind === 'cells')
-    if (cellEdits.length < loud.length) {
+    if (cellEdits.length < loud.length || this.#blocks) {
       this.#rebuild()
       return
     }
     try {
       this.#note(this.#engine.batch(() => cellEdits.forEach(({ sheet, cells }) => this.#setCells(sheet, cells))))
+      if (this.#blocks) this.#rebuild()
     } catch {
       // Whatever the engine stumbled over, the document has the edit; a fresh graph has its values.
       this.#rebuild()
@@ -139,6 +142,7 @@ export class Graph {
     this.#engine.destroy()
     this.#engine = createEngine()
     this.#errors = new Map()
+    this.#blocks = false
     this.#fill()
   }
 
@@ -172,9 +176,10 @@ export class Graph {
       this.#errors.set(sheet, errors)
       // A change of a cell that came to a block tells of the block's values, not of the error that the cell shows.
       const name = this.#engine.getSheetName(sheet) ?? ''
-      const shown = isFormula(cellAt(this.#workbook, name, row, col)?.content) && isCellError(this.value(name, row, col))
-      if (shown) errors.add(printAddress(row, col))
+      const value = isFormula(cellAt(this.#workbook, name, row, col)?.content) ? cellValue(this.#engine.getCellValue(change.address)) : null
+      if (isCellError(value)) errors.add(printAddress(row, col))
       else errors.delete(printAddress(row, col))
+      if (this.#engine.isCellPartOfArray(change.address) || (isCellError(value) && value.error === '#SPILL!')) this.#blocks = true
     }
   }
 

@@ -31,6 +31,7 @@ class StandardFunctions extends FunctionPlugin {
 
   text(ast: never, state: never): unknown {
     return this.each(ast, state, 'TEXT', (value: unknown, pattern: string) => {
+      if (value instanceof EngineError) return value
       if (typeof value !== 'number' && typeof value !== 'string' && typeof value !== 'boolean') return ''
       try {
         return format(pattern, value)

@@ -58,8 +58,8 @@ describe('the height of a row', () => {
 })
 
 describe('keys of the grid', () => {
-  const press = (key: string, held: { ctrl?: boolean; shift?: boolean; alt?: boolean } = {}) =>
-    gridAction({ key, ctrlKey: held.ctrl === true, metaKey: false, shiftKey: held.shift === true, altKey: held.alt === true })
+  const press = (key: string, held: { ctrl?: boolean; shift?: boolean; alt?: boolean; altGraph?: boolean } = {}) =>
+    gridAction({ key, ctrlKey: held.ctrl === true, metaKey: false, shiftKey: held.shift === true, altKey: held.alt === true, getModifierState: (name) => name === 'AltGraph' && held.altGraph === true })
 
   it('move, stretch and leap by arrows', () => {
     expect(press('ArrowDown')).toEqual({ does: 'step', rows: 1, columns: 0, extend: false })
@@ -79,6 +79,10 @@ describe('keys of the grid', () => {
 
   it('begin typing by any character, also one outside the basic plane', () => {
     expect([press('='), press('Δ'), press('𝜌')].map((action) => action?.does)).toEqual(['type', 'type', 'type'])
+  })
+
+  it('take the third level of a keyboard as characters, whatever it holds down', () => {
+    expect(press('@', { ctrl: true, alt: true, altGraph: true })).toEqual({ does: 'type', text: '@' })
   })
 
   it('leave the others to the browser', () => {

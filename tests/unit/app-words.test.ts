@@ -59,11 +59,11 @@ describe('the words beside a cell', () => {
     rows: [
       [cell('Duty', 'heading'), cell('Value', 'heading'), cell('Unit', 'heading'), cell('Source', 'heading')],
       [cell('Load', 'label'), cell(84, 'input'), cell('TR', 'unit'), cell('Load calculation', 'text')],
-      [cell('Coil 1', 'label'), cell(12, 'input')],
+      [cell('Coil 1', 'label'), cell(12, 'input'), undefined, cell(13, 'input')],
     ],
   }
 
-  it('are its label, and in a table also its header', () => {
+  it('are its label, and where the row has several values also its header', () => {
     expect([labelOf(sheet, { row: 1, column: 1 }), labelOf(sheet, { row: 2, column: 1 })]).toEqual(['Load', 'Coil 1: Value'])
   })
 

@@ -1,0 +1,60 @@
+import { createEffect, onCleanup, onMount, type JSX } from 'solid-js'
+import { EntryLine } from './entry-line/EntryLine.tsx'
+import { saveWorkbook } from './files/file-actions.ts'
+import { Grid } from './grid/Grid.tsx'
+import { SidePanel } from './panel/SidePanel.tsx'
+import { SheetList } from './sheets/SheetList.tsx'
+import { StatusLine } from './StatusLine.tsx'
+import { useSession } from './state/session.ts'
+import { TopLine } from './top/TopLine.tsx'
+import './Screen.css'
+
+/** The parts of the screen and where they stand. */
+export function Screen(): JSX.Element {
+  const session = useSession()
+  let grid: HTMLElement | undefined
+  let screen: HTMLDivElement | undefined
+  const focusGrid = () => grid?.focus({ preventScroll: true })
+
+  const warnBeforeLeaving = (event: BeforeUnloadEvent) => {
+    if (session.document.unsaved() || session.entry.editing()) event.preventDefault()
+  }
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === 'F6' && screen) {
+      event.preventDefault()
+      focusNextPart(screen, event.shiftKey ? -1 : 1)
+    }
+    if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 's') {
+      event.preventDefault()
+      void saveWorkbook(session)
+    }
+  }
+  createEffect(() => {
+    document.title = `${session.document.workbook().title} – Lowside`
+  })
+  onMount(() => {
+    window.addEventListener('beforeunload', warnBeforeLeaving)
+    focusGrid()
+    onCleanup(() => window.removeEventListener('beforeunload', warnBeforeLeaving))
+  })
+
+  return (
+    <div ref={(element) => (screen = element)} class="screen" onKeyDown={onKeyDown}>
+      <TopLine />
+      <EntryLine focusGrid={focusGrid} />
+      <SheetList />
+      <main class="middle"><Grid ref={(element) => (grid = element)} /></main>
+      <SidePanel />
+      <StatusLine />
+    </div>
+  )
+}
+
+/** In the order of the page; within each part, where the focus goes first. */
+const PARTS = ['.title-field', '.entry-line textarea', '.sheet-list [aria-current]', '.grid', '.side-names button']
+
+function focusNextPart(screen: HTMLElement, way: 1 | -1): void {
+  const parts = PARTS.flatMap((part) => screen.querySelector<HTMLElement>(part) ?? [])
+  const at = parts.findIndex((part) => part.closest('header, section, nav, main, aside')?.contains(document.activeElement))
+  parts.at((at + way) % parts.length)?.focus()
+}

@@ -1,0 +1,128 @@
+import { createEffect, createMemo, For, mapArray, on, onCleanup, onMount, Show, type JSX } from 'solid-js'
+import { useSession } from '../state/session.ts'
+import { createAlignment } from './alignment-store.ts'
+import { CellEditor } from './CellEditor.tsx'
+import { copyHandlers } from './copy-handlers.ts'
+import { cellId } from './GridCell.tsx'
+import { GridHeader } from './GridHeader.tsx'
+import { GridRow } from './GridRow.tsx'
+import { GridProvider, type GridContext } from './grid-context.ts'
+import { gridAction } from './keys.ts'
+import { createGridLayout, MARGIN } from './layout.ts'
+import { pointerHandlers } from './pointer.ts'
+import { runGridAction } from './run-action.ts'
+import { itemInSlot, poolFor } from './slots.ts'
+import { createTextWidth } from './text-width.ts'
+import { Traces } from './Traces.tsx'
+import { createViewport } from './viewport.ts'
+import './Grid.css'
+
+/** The cells of the sheet shown. Rows and columns out of view have no elements; those in view share a fixed pool of slots. */
+export function Grid(props: { readonly ref: (element: HTMLElement) => void }): JSX.Element {
+  const session = useSession()
+  let grid!: HTMLDivElement // set by the ref below, before any of its handlers can run
+  const { sheet, size, selection, entry } = session
+
+  const textWidth = createTextWidth(getComputedStyle(document.body).fontFamily)
+  const layout = createGridLayout({ sheet, size, textWidth })
+  const { rowAxis, columnAxis, frozen } = layout
+  const viewport = createViewport({ rowAxis, columnAxis, frozen, margin: MARGIN })
+  const rowPool = createMemo<number>((before) => poolFor(viewport.rows(), before), 0)
+  const rowSlots = createMemo(() => countTo(rowPool()))
+  const columnPool = createMemo<number>((before) => poolFor(viewport.columns(), before), 0)
+  const columns = createMemo(mapArray(() => countTo(columnPool()), (slot) => createMemo(() => itemInSlot(slot, columnPool(), viewport.columns()))))
+  const isScrolledAside = createMemo(() => viewport.scroll().left > 0)
+  const context: GridContext = {
+    layout, viewport, textWidth, isScrolledAside,
+    alignment: createAlignment(session.values),
+    frozenColumns: createMemo(() => countTo(frozen()[1])),
+    columns,
+  }
+
+  createEffect(() => {
+    session.recalculation.version()
+    const name = sheet().name
+    const [frozenRows] = frozen()
+    const { first: left, last: right } = viewport.columns()
+    const { first: top, last: bottom } = viewport.rows()
+    session.values.need(name, { top, left: 0, bottom, right: Math.max(left, right) })
+    if (frozenRows > 0) session.values.need(name, { top: 0, left: 0, bottom: frozenRows - 1, right })
+  })
+
+  const scrolledTo = new Map<string, { readonly left: number; readonly top: number }>()
+  createEffect(on(() => sheet().name, (name, before) => {
+    if (before !== undefined) scrolledTo.set(before, { ...viewport.scroll() })
+    const { left, top } = scrolledTo.get(name) ?? { left: 0, top: 0 }
+    grid.scrollTo(left, top)
+    viewport.setScroll(left, top)
+  }))
+  createEffect(on(selection.corner, ({ row, column }) => {
+    const { left, top } = viewport.reveal(row, column)
+    const now = viewport.scroll()
+    if (viewport.size().width > 0 && (left !== now.left || top !== now.top)) grid.scrollTo(left, top)
+  }, { defer: true }))
+
+  onMount(() => {
+    const measure = () => viewport.setSize(grid.clientWidth, grid.clientHeight)
+    const observer = new ResizeObserver(measure)
+    observer.observe(grid)
+    measure()
+    onCleanup(() => observer.disconnect())
+  })
+
+  const pointer = pointerHandlers(session, context, () => grid)
+  const copying = copyHandlers(session)
+  const onKeyDown = (event: KeyboardEvent) => {
+    const action = gridAction(event)
+    if (!action || event.target !== grid) return
+    event.preventDefault()
+    runGridAction(session, viewport, action)
+    // A frozen first cell is in view already, but the start of the sheet need not be.
+    if (action.does === 'sheetStart') grid.scrollTo(0, 0)
+  }
+  const bodyOrigin = () => rowAxis().start(frozen()[0])
+
+  return (
+    <GridProvider value={context}>
+      <div class="grid-place">
+        <div
+          ref={(element) => {
+            grid = element
+            props.ref(element)
+          }}
+          class="grid"
+          classList={{ stale: session.recalculation.busy(), aside: isScrolledAside() }}
+          role="grid"
+          tabindex={0}
+          aria-label={`Sheet ${sheet().name}`}
+          aria-multiselectable={true}
+          aria-rowcount={size().rows + 1}
+          aria-colcount={size().columns + 1}
+          aria-activedescendant={cellId(selection.active().row, selection.active().column)}
+          onScroll={(event) => viewport.setScroll(event.currentTarget.scrollLeft, event.currentTarget.scrollTop)}
+          onKeyDown={onKeyDown}
+          {...pointer}
+          {...copying}
+        >
+          <div class="canvas" style={{ width: `${MARGIN.left + columnAxis().total}px`, height: `${MARGIN.top + rowAxis().total}px` }}>
+            <div role="rowgroup" class="grid-head">
+              <GridHeader />
+              <div class="frozen-rows" role="presentation" classList={{ some: frozen()[0] > 0 }} style={{ height: `${bodyOrigin()}px` }}>
+                <For each={countTo(frozen()[0])}>{(row) => <GridRow row={() => row} origin={() => 0} />}</For>
+              </div>
+            </div>
+            <div role="rowgroup" class="grid-body">
+              <For each={rowSlots()}>{(slot) => <GridRow row={() => itemInSlot(slot, rowPool(), viewport.rows())} origin={bodyOrigin} />}</For>
+              <Traces />
+            </div>
+          </div>
+        </div>
+        <Show when={entry.editing()?.place === 'cell' && entry.editing()}>
+          {(editing) => <CellEditor editing={editing()} focusGrid={() => grid.focus({ preventScroll: true })} />}
+        </Show>
+      </div>
+    </GridProvider>
+  )
+}
+
+const countTo = (count: number): number[] => Array.from({ length: count }, (_, index) => index)

@@ -1,0 +1,87 @@
+import { createMemo, type Accessor, type JSX } from 'solid-js'
+import type { Row } from '../../workbook/document.ts'
+import { plainValue } from '../state/cell-value.ts'
+import { useSession } from '../state/session.ts'
+import { inArea } from '../state/selection.ts'
+import { cellView, EMPTY_VIEW, standsOverNumbers } from './cell-view.ts'
+import { useGrid } from './grid-context.ts'
+import { MARGIN } from './layout.ts'
+import { CELL_PADDING, wraps } from './row-heights.ts'
+
+interface Props {
+  readonly row: Accessor<number | undefined>
+  /** What the row holds; the same object as long as nothing in the row changes, so that edits elsewhere cost nothing here. */
+  readonly cells: Accessor<Row>
+  readonly column: Accessor<number | undefined>
+}
+
+/** How a text lies in its cell. */
+interface Lie {
+  readonly classes: '' | ' over-numbers' | ' wraps' | ' runs-on'
+  /** How far it may run on over empty cells, in px. */
+  readonly by: number
+}
+const WITHIN: Lie = { classes: '', by: 0 }
+const OVER_NUMBERS: Lie = { classes: ' over-numbers', by: 0 }
+const WRAPPED: Lie = { classes: ' wraps', by: 0 }
+
+/** Headings and units over numbers are no wider than ordinary text of this size in px. */
+const HEADER_SIZE = 13
+
+export const cellId = (row: number, column: number): string => `cell-${row}-${column}`
+
+/** One slot of the grid: shows whichever cell its row and column stand for at the moment. */
+export function GridCell(props: Props): JSX.Element {
+  const { sheet, sheetName, size, values, selection, feeds } = useSession()
+  const { layout, alignment, textWidth, isScrolledAside } = useGrid()
+  const row = () => props.row() ?? -1
+  const column = () => props.column() ?? -1
+
+  const view = createMemo(() => {
+    const cell = props.cells()?.[column()]
+    if (!cell) return EMPTY_VIEW
+    const check = cell.role === 'check' ? values.checkAt(sheetName(), row(), column()) : undefined
+    const plain = plainValue(cell)
+    return cellView(cell, plain === undefined ? values.at(sheetName(), row(), column()) : plain, check)
+  })
+  const pad = createMemo(() => (view().isNumber ? alignment(sheet(), row(), column()) : ''))
+
+  const lie = createMemo((): Lie => {
+    if (!view().runsOn || view().text === '') return WITHIN
+    const width = layout.columnAxis().size(column())
+    if (mayHeadNumbers(view().classes) && textWidth(view().text, HEADER_SIZE) + CELL_PADDING <= width && standsOverNumbers(sheet().rows, row(), column())) return OVER_NUMBERS
+    if (wraps(props.cells(), column())) return WRAPPED
+    const frozenColumns = layout.frozen()[1]
+    const end = column() < frozenColumns && isScrolledAside() ? frozenColumns : size().columns
+    let next = column() + 1
+    while (next < end && (props.cells()?.[next]?.content ?? null) === null) next++
+    return next === column() + 1 ? WITHIN : { classes: ' runs-on', by: layout.columnAxis().start(next) - layout.columnAxis().start(column() + 1) }
+  }, WITHIN, { equals: (one, other) => one.classes === other.classes && one.by === other.by })
+
+  const mark = createMemo(() => {
+    const { row: activeRow, column: activeColumn } = selection.active()
+    if (activeRow === row() && activeColumn === column()) return ' active'
+    return inArea(selection.area(), row(), column()) ? ' selected' : ''
+  })
+  const feed = createMemo(() => feeds.at(row(), column()))
+
+  return (
+    <div
+      role="gridcell"
+      id={row() < 0 || column() < 0 ? undefined : cellId(row(), column())}
+      class={`cell ${view().classes}${lie().classes}${mark()}${feed() === undefined ? '' : ` feed-${feed()}`}`}
+      hidden={column() < 0}
+      aria-colindex={column() + 2}
+      aria-selected={mark() !== ''}
+      aria-description={view().description}
+      data-pad={pad() || undefined}
+      style={{
+        left: `${MARGIN.left + layout.columnAxis().start(Math.max(0, column()))}px`,
+        width: `${layout.columnAxis().size(Math.max(0, column()))}px`,
+        '--runs-on': lie().by > 0 ? `${-lie().by}px` : undefined,
+      }}
+    >{view().text}</div>
+  )
+}
+
+const mayHeadNumbers = (classes: string): boolean => /role-(?:heading|label|unit)/.test(classes)

@@ -1,0 +1,46 @@
+import { valueText } from '../state/cell-value.ts'
+import type { Session } from '../state/session.ts'
+import { areaEdits, cellsOf, pasteCells, pasteText, type Copied } from './clipboard.ts'
+import { parseTabular, printTabular } from './tabular-text.ts'
+
+/** Cells of a copy at most: beyond, the text takes the browser more than a moment. */
+const MOST_CELLS = 500_000
+
+/** Copy, cut and paste of the selected rectangle, while the grid has the focus. */
+export function copyHandlers(session: Session) {
+  let copied: Copied | undefined
+
+  function copy(event: ClipboardEvent): boolean {
+    const area = session.usedSelection()
+    if (event.target !== event.currentTarget || !event.clipboardData) return false
+    event.preventDefault()
+    if ((area.bottom - area.top + 1) * (area.right - area.left + 1) > MOST_CELLS) {
+      session.setNotice({ tone: 'problem', text: `Too many cells to copy at once; accepted: up to ${MOST_CELLS.toLocaleString('en')}` })
+      return false
+    }
+    const cells = cellsOf(session.document.workbook(), session.sheet().name, area)
+    const text = printTabular(cells.map((line, row) => line.map((_, column) => valueText(session.value(area.top + row, area.left + column)))))
+    copied = { text, from: area, cells }
+    event.clipboardData.setData('text/plain', text)
+    return true
+  }
+
+  return {
+    onCopy: (event: ClipboardEvent) => void copy(event),
+    onCut(event: ClipboardEvent) {
+      if (copy(event)) session.act('Cut', (workbook) => areaEdits(workbook, session.sheet().name, session.usedSelection()))
+    },
+    onPaste(event: ClipboardEvent) {
+      const text = event.clipboardData?.getData('text/plain') ?? ''
+      if (event.target !== event.currentTarget || text === '') return
+      event.preventDefault()
+      const { top: row, left: column } = session.selection.area()
+      const sheet = session.sheet().name
+      // The same text as was copied here means the cells themselves, with roles and formulas.
+      const own = copied?.text.replaceAll('\r\n', '\n') === text.replaceAll('\r\n', '\n') ? copied : undefined
+      session.act('Paste', (workbook) => (own ? pasteCells(sheet, { row, column }, own) : pasteText(workbook, sheet, { row, column }, text)))
+      const shape = own ? own.cells : parseTabular(text)
+      session.selection.select({ top: row, left: column, bottom: row + shape.length - 1, right: column + Math.max(...shape.map((line) => line.length)) - 1 })
+    },
+  }
+}

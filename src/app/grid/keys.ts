@@ -1,0 +1,75 @@
+interface Extending {
+  /** Stretches the selection instead of moving it. */
+  readonly extend: boolean
+}
+type Way = -1 | 0 | 1
+
+/** What keys do in the grid while nothing is being typed, and what each needs to know. */
+export interface GridActions {
+  readonly step: Extending & { readonly rows: number; readonly columns: number }
+  readonly leap: Extending & { readonly rows: Way; readonly columns: Way }
+  readonly page: Extending & { readonly pages: -1 | 1 }
+  readonly rowStart: Extending
+  readonly rowEnd: Extending
+  readonly sheetStart: Extending
+  readonly sheetEnd: Extending
+  readonly selectAll: object
+  readonly edit: object
+  readonly type: { readonly text: string }
+  readonly clear: object
+  readonly undo: object
+  readonly redo: object
+}
+
+export type GridAction = { readonly [Does in keyof GridActions]: { readonly does: Does } & GridActions[Does] }[keyof GridActions]
+
+type Pressed = Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey' | 'getModifierState'>
+
+/** Undefined: not ours, the browser's. Keys are those of the ARIA grid pattern and of the operating system. */
+export function gridAction(pressed: Pressed): GridAction | undefined {
+  const { key, ctrlKey, metaKey, shiftKey: extend, altKey } = pressed
+  // The third level of a keyboard is Ctrl with Alt on some systems.
+  if (pressed.getModifierState('AltGraph')) return typed(key)
+  if (altKey) return undefined
+  const command = ctrlKey || metaKey
+  const arrow = ARROWS[key]
+  if (arrow) return { does: command ? 'leap' : 'step', rows: arrow[0], columns: arrow[1], extend }
+  if (command) return WITH_COMMAND[extend ? `Shift+${key.toLowerCase()}` : key.toLowerCase()]?.(extend)
+  const plain = PLAIN[key]
+  if (plain) return plain(extend)
+  return typed(key)
+}
+
+const typed = (key: string): GridAction | undefined => ([...key].length === 1 ? { does: 'type', text: key } : undefined)
+
+const ARROWS: Readonly<Record<string, readonly [rows: Way, columns: Way]>> = {
+  ArrowUp: [-1, 0], ArrowDown: [1, 0], ArrowLeft: [0, -1], ArrowRight: [0, 1],
+}
+
+type MakeAction = (extend: boolean) => GridAction
+
+/** Shift turns Enter and Tab round; it stretches the selection for all other moves. */
+const back = (shift: boolean): number => (shift ? -1 : 1)
+
+const PLAIN: Readonly<Record<string, MakeAction>> = {
+  Enter: (shift) => ({ does: 'step', rows: back(shift), columns: 0, extend: false }),
+  Tab: (shift) => ({ does: 'step', rows: 0, columns: back(shift), extend: false }),
+  Home: (extend) => ({ does: 'rowStart', extend }),
+  End: (extend) => ({ does: 'rowEnd', extend }),
+  PageUp: (extend) => ({ does: 'page', pages: -1, extend }),
+  PageDown: (extend) => ({ does: 'page', pages: 1, extend }),
+  F2: () => ({ does: 'edit' }),
+  Delete: () => ({ does: 'clear' }),
+  Backspace: () => ({ does: 'clear' }),
+}
+
+const WITH_COMMAND: Readonly<Record<string, MakeAction>> = {
+  'home': () => ({ does: 'sheetStart', extend: false }),
+  'end': () => ({ does: 'sheetEnd', extend: false }),
+  'Shift+home': () => ({ does: 'sheetStart', extend: true }),
+  'Shift+end': () => ({ does: 'sheetEnd', extend: true }),
+  'a': () => ({ does: 'selectAll' }),
+  'z': () => ({ does: 'undo' }),
+  'Shift+z': () => ({ does: 'redo' }),
+  'y': () => ({ does: 'redo' }),
+}

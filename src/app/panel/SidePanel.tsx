@@ -1,0 +1,27 @@
+import { For, type JSX } from 'solid-js'
+import { Dynamic, Show } from 'solid-js/web'
+import { Icon } from '../parts/Icon.tsx'
+import { useSession, type PanelName } from '../state/session.ts'
+import { Guide } from './Guide.tsx'
+import { Why } from './Why.tsx'
+import './SidePanel.css'
+
+const PANELS: Readonly<Record<PanelName, () => JSX.Element>> = { Why, Guide }
+
+/** One panel at a time beside the grid; its names stay in reach when it is put away. */
+export function SidePanel(): JSX.Element {
+  const { panel, setPanel } = useSession()
+  return (
+    <aside class="side" classList={{ open: panel() !== undefined }} aria-label="Side panel">
+      <div class="side-names">
+        <For each={Object.keys(PANELS) as PanelName[]}>
+          {(name) => <button type="button" aria-pressed={panel() === name} onClick={() => setPanel(panel() === name ? undefined : name)}>{name}</button>}
+        </For>
+        <Show when={panel()}>
+          <button type="button" class="quiet-button side-close" aria-label="Close the side panel" onClick={() => setPanel(undefined)}><Icon name="close" /></button>
+        </Show>
+      </div>
+      <Show when={panel()}>{(name) => <section class="panel" aria-label={name()} tabindex={0}><Dynamic component={PANELS[name()]} /></section>}</Show>
+    </aside>
+  )
+}

@@ -1,0 +1,69 @@
+import { createMemo, For, Show, type JSX } from 'solid-js'
+import { functionByName } from '../../../functions/catalogue.ts'
+import type { FunctionDefinition } from '../../../functions/define.ts'
+import { isCellError } from '../../calc/values.ts'
+import { printAddress } from '../../workbook/address.ts'
+import { isFormula } from '../../workbook/document.ts'
+import { calls } from '../../workbook/formula/calls.ts'
+import { tokenise } from '../../workbook/formula/tokenise.ts'
+import { ColouredFormula } from '../entry-line/ColouredFormula.tsx'
+import { cellView } from '../grid/cell-view.ts'
+import { valueText } from '../state/cell-value.ts'
+import { useSession } from '../state/session.ts'
+import { FunctionWords } from './FunctionWords.tsx'
+import { labelOf, remarksOf } from './words-beside.ts'
+
+/** The active cell in words: what it is, what it shows and why. */
+export function Why(): JSX.Element {
+  const session = useSession()
+  const at = session.selection.active
+  const cell = session.activeCell
+  const value = () => session.value(at().row, at().column)
+  const check = () => session.values.checkAt(session.sheet().name, at().row, at().column)
+  const shown = createMemo(() => cellView(cell(), value(), check()).text)
+  const label = createMemo(() => labelOf(session.sheet(), at()))
+  const formula = () => {
+    const content = cell()?.content
+    return isFormula(content) ? content : undefined
+  }
+  const functions = createMemo(() => functionsOf(formula()))
+  const message = () => {
+    const found = value()
+    return isCellError(found) ? found.message : undefined
+  }
+  const inFull = () => {
+    const found = value()
+    return typeof found === 'number' && valueText(found) !== shown() ? valueText(found) : undefined
+  }
+
+  return (
+    <Show when={cell()} fallback={<p class="panel-empty">{printAddress(at().row, at().column)} is empty. Type a number, a text, or a formula that begins with =.</p>}>
+      {(held) => (
+        <>
+          <header class="why-head">
+            <p class="why-place">{printAddress(at().row, at().column)} <span>{held().role}</span></p>
+            <h2>{label() ?? shown()}</h2>
+            <Show when={held().role !== 'label' && held().role !== 'heading'}>
+              <p class="why-value" classList={{ error: message() !== undefined, met: check()?.met === true, 'not-met': check()?.met === false }}>
+                {shown() || '—'} <span class="why-unit">{session.unit(at().row, at().column)}</span>
+              </p>
+            </Show>
+            <Show when={inFull()}>{(text) => <p class="why-full">in full {text()}</p>}</Show>
+          </header>
+          <Show when={message()}>{(text) => <p class="why-message" role="alert">{text()}</p>}</Show>
+          <Show when={formula()}>{(text) => <section><h3>Formula</h3><p class="why-formula"><ColouredFormula text={text()} breaks /></p></section>}</Show>
+          <For each={remarksOf(session.sheet(), at())}>{({ heading, text }) => <section><h3>{heading ?? 'Remark'}</h3><p>{text}</p></section>}</For>
+          <Show when={held().note}>{(note) => <section><h3>Note</h3><p>{note()}</p></section>}</Show>
+          <For each={functions()}>{(definition) => <FunctionWords definition={definition} brief />}</For>
+        </>
+      )}
+    </Show>
+  )
+}
+
+/** Each function of the catalogue that a formula calls, once, in the order of writing. */
+function functionsOf(formula: string | undefined): FunctionDefinition[] {
+  if (formula === undefined) return []
+  const found = calls(tokenise(formula)).flatMap(({ name }) => functionByName(name) ?? [])
+  return [...new Set(found)]
+}

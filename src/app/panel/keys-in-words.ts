@@ -1,0 +1,20 @@
+/** The keys of the grid and of typing, for the guide. */
+export const KEYS_IN_WORDS: readonly (readonly [keys: string, words: string])[] = [
+  ['Arrows', 'move by a cell'],
+  ['Ctrl + arrows', 'to the next end of a run of filled cells'],
+  ['Shift + arrows', 'stretch the selection'],
+  ['Page Up, Page Down', 'move by a page'],
+  ['Home, End', 'first cell, last filled cell of the row'],
+  ['Ctrl + Home, End', 'first cell, last filled cell of the sheet'],
+  ['Enter, Shift + Enter', 'enter, then down or up'],
+  ['Tab, Shift + Tab', 'enter, then right or left'],
+  ['F2', 'change what the cell holds'],
+  ['Any character', 'type over the cell'],
+  ['Ctrl + Enter', 'line break while typing'],
+  ['Escape', 'leave the cell as it was'],
+  ['Delete', 'empty the selected cells'],
+  ['Ctrl + Z, Ctrl + Shift + Z', 'undo, redo'],
+  ['Ctrl + C, X, V', 'copy, cut, paste'],
+  ['Ctrl + S', 'save to a file'],
+  ['F6, Shift + F6', 'next, previous part of the screen'],
+]

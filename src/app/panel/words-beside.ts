@@ -1,0 +1,43 @@
+import type { CellAddress } from '../../workbook/address.ts'
+import type { Cell, Role, Sheet } from '../../workbook/document.ts'
+import { meantText } from '../../workbook/entry.ts'
+
+/** Further up than this, a text is no header of the cell. */
+const ROWS_LOOKED_AT = 1000
+
+/** What a cell is called: the label nearest on its left, and where its row has several values also the header above it. */
+export function labelOf(sheet: Sheet, { row, column }: CellAddress): string | undefined {
+  const left = firstLabel(columnsBefore(column), (at) => sheet.rows[row]?.[at])
+  const above = left === undefined || !isOneOfSeveral(sheet, row) ? undefined : firstLabel(rowsBefore(row), (at) => sheet.rows[at]?.[column])
+  return above === undefined ? left : `${left}: ${above}`
+}
+
+export interface Remark {
+  /** The heading of its column. */
+  readonly heading: string | undefined
+  readonly text: string
+}
+
+/** The texts that stand further on in a cell's row: its method, its source. */
+export function remarksOf(sheet: Sheet, { row, column }: CellAddress): Remark[] {
+  return (sheet.rows[row] ?? []).flatMap((cell, at) => {
+    const text = cell && at > column && (cell.role === 'text' || cell.role === 'note') ? meantText(cell.content) : undefined
+    return text === undefined ? [] : [{ heading: firstLabel(rowsBefore(row), (above) => sheet.rows[above]?.[at]), text }]
+  })
+}
+
+const columnsBefore = (column: number): number[] => Array.from({ length: column }, (_, index) => column - 1 - index)
+const rowsBefore = (row: number): number[] => Array.from({ length: Math.min(row, ROWS_LOOKED_AT) }, (_, index) => row - 1 - index)
+
+const VALUES: ReadonlySet<Role> = new Set(['input', 'result', 'check'])
+
+const isOneOfSeveral = (sheet: Sheet, row: number): boolean => (sheet.rows[row] ?? []).filter((cell) => cell && VALUES.has(cell.role)).length > 1
+
+function firstLabel(places: readonly number[], cellAt: (place: number) => Cell | undefined): string | undefined {
+  for (const place of places) {
+    const cell = cellAt(place)
+    const text = cell && (cell.role === 'label' || cell.role === 'heading') ? meantText(cell.content) : undefined
+    if (text !== undefined) return text
+  }
+  return undefined
+}

@@ -1,0 +1,74 @@
+import { createSignal, type Accessor } from 'solid-js'
+import type { CellAddress } from '../../workbook/address.ts'
+import { cellAt, type Workbook } from '../../workbook/document.ts'
+import { entryOf } from '../../workbook/entry.ts'
+
+/** Where the text is being typed: over the cell, or in the entry line. */
+export type EntryPlace = 'cell' | 'line'
+
+export interface Editing extends CellAddress {
+  readonly sheet: string
+  readonly place: EntryPlace
+  /** Begun by typing over the cell: arrow keys then enter and move on, as long as the text is no formula. */
+  readonly typedOver: boolean
+}
+
+export interface Entry {
+  readonly editing: Accessor<Editing | undefined>
+  /** What is being typed, or what the active cell holds as it would be typed. */
+  readonly text: Accessor<string>
+  /** Where the caret stands in the text. */
+  readonly caret: Accessor<number>
+  /** Begins with what the cell holds, or with the text that typing began with. */
+  begin(place: EntryPlace, typed?: string): void
+  /** Goes on in another place with the same text. */
+  moveTo(place: EntryPlace): void
+  type(text: string, caret: number): void
+  /** Ends typing; gives the message if what was typed is not accepted, and goes on then. */
+  enter(): string | undefined
+  cancel(): void
+}
+
+interface Surroundings {
+  readonly workbook: Accessor<Workbook>
+  readonly sheet: Accessor<string>
+  readonly active: Accessor<CellAddress>
+  readonly put: (sheet: string, at: CellAddress, typed: string) => string | undefined
+}
+
+/** The text of one cell while it is typed. */
+export function createEntry({ workbook, sheet, active, put }: Surroundings): Entry {
+  const [editing, setEditing] = createSignal<Editing | undefined>(undefined)
+  const [typed, setTyped] = createSignal('')
+  const [caret, setCaret] = createSignal(0)
+
+  const held = (sheetName: string, { row, column }: CellAddress): string => entryOf(cellAt(workbook(), sheetName, row, column)?.content ?? null)
+
+  return {
+    editing,
+    text: () => (editing() ? typed() : held(sheet(), active())),
+    caret,
+    begin(place, typedText) {
+      const text = typedText ?? held(sheet(), active())
+      setTyped(text)
+      setCaret(text.length)
+      setEditing({ ...active(), sheet: sheet(), place, typedOver: typedText !== undefined })
+    },
+    moveTo(place) {
+      const now = editing()
+      if (now && now.place !== place) setEditing({ ...now, place, typedOver: false })
+    },
+    type(text, at) {
+      setTyped(text)
+      setCaret(at)
+    },
+    enter() {
+      const now = editing()
+      if (!now) return undefined
+      const problem = typed() === held(now.sheet, now) ? undefined : put(now.sheet, now, typed())
+      if (problem === undefined) setEditing(undefined)
+      return problem
+    },
+    cancel: () => setEditing(undefined),
+  }
+}

@@ -1,0 +1,187 @@
+import { batch, createContext, createMemo, createSignal, useContext, type Accessor } from 'solid-js'
+import type { CalculationService } from '../../calc/service.ts'
+import type { Area, CellValue } from '../../calc/values.ts'
+import type { CellAddress } from '../../workbook/address.ts'
+import { setEntry } from '../../workbook/commands.ts'
+import { foldCase, isFormula, usedRange, type Cell, type Sheet, type Workbook } from '../../workbook/document.ts'
+import type { Edit } from '../../workbook/edits.ts'
+import { meantText } from '../../workbook/entry.ts'
+import { unitOfValue } from '../../workbook/unitScope.ts'
+import { plainValue } from './cell-value.ts'
+import { createEntry, type Entry } from './entry.ts'
+import { createFeeds, type Feeds } from './feeds.ts'
+import { createRecalculation, type Recalculation } from './recalculation.ts'
+import { createSelection, type Selection } from './selection.ts'
+import { createSheetStates } from './sheet-states.ts'
+import { createValues, type Values } from './values.ts'
+import { createWorkbookState, type WorkbookState } from './workbook-state.ts'
+
+export type PanelName = 'Why' | 'Guide'
+
+/** What the last action has to say: what went wrong, or what was done where the screen does not show it. */
+export interface Notice {
+  readonly tone: 'problem' | 'done'
+  readonly text: string
+}
+
+/** All state of the screen: the document, the graph's answers, and where the user is. */
+export interface Session {
+  readonly document: WorkbookState
+  readonly recalculation: Recalculation
+  readonly values: Values
+  readonly sheetStates: ReturnType<typeof createSheetStates>
+  readonly selection: Selection
+  readonly entry: Entry
+  readonly feeds: Feeds
+  readonly service: CalculationService
+  /** The sheet shown. */
+  readonly sheet: Accessor<Sheet>
+  readonly sheetName: Accessor<string>
+  /** Rows and columns that the grid offers: those in use and some to go on with. */
+  readonly size: Accessor<{ readonly rows: number; readonly columns: number }>
+  readonly panel: Accessor<PanelName | undefined>
+  setPanel(panel: PanelName | undefined): void
+  readonly notice: Accessor<Notice | undefined>
+  setNotice(notice: Notice | undefined): void
+  cell(row: number, column: number): Cell | undefined
+  /** What a cell of the sheet shown comes to, as far as it is known. */
+  value(row: number, column: number): CellValue | undefined
+  activeCell(): Cell | undefined
+  /** The unit that a cell's number has, as it is written; undefined where there is none. */
+  unit(row: number, column: number): string | undefined
+  show(sheetName: string): void
+  goTo(sheetName: string, place: CellAddress): void
+  /** One action of the user on the document; what is wrong with it becomes the notice. */
+  act(label: string, makeEdits: Parameters<WorkbookState['change']>[1]): void
+  /** What is selected, whole rows and columns as far as the sheet is in use. */
+  usedSelection(): Area
+  /** As the document does, and shows what has changed. */
+  undo(): void
+  redo(): void
+  /** Ends typing, if any; false if what was typed is not accepted. */
+  settle(): boolean
+  open(workbook: Workbook, inFile: boolean): void
+}
+
+const SPARE_ROWS = 40
+const LEAST_ROWS = 60
+const SPARE_COLUMNS = 4
+const LEAST_COLUMNS = 10
+
+export function createSession(service: CalculationService): Session {
+  const recalculation = createRecalculation(service)
+  const values = createValues(recalculation)
+  const document = createWorkbookState([{ opened: values.clear, edited: () => undefined }, recalculation])
+  const [shown, setShown] = createSignal('')
+  const [panel, setPanel] = createSignal<PanelName | undefined>('Why')
+  const [notice, setNotice] = createSignal<Notice | undefined>(undefined)
+
+  const sheet = createMemo(() => shownSheet(document.workbook(), shown()))
+  const sheetName = createMemo(() => sheet().name)
+  const used = createMemo(() => usedRange(sheet()), undefined, { equals: (a, b) => a.rows === b.rows && a.columns === b.columns })
+  const size = createMemo(() => ({
+    rows: Math.max(LEAST_ROWS, used().rows + SPARE_ROWS),
+    columns: Math.max(LEAST_COLUMNS, used().columns + SPARE_COLUMNS),
+  }))
+
+  const cell = (row: number, column: number): Cell | undefined => sheet().rows[row]?.[column]
+  const selection = createSelection({
+    sheet: sheetName, size,
+    isFilled: (row, column) => (cell(row, column)?.content ?? null) !== null,
+    start: () => firstInput(sheet()),
+  })
+  const entry = createEntry({
+    workbook: document.workbook, sheet: sheetName, active: selection.active,
+    put: (name, at, typed) => document.change('Entry', (workbook) => setEntry(workbook, name, at, typed)),
+  })
+
+  function report(problem: string | undefined): boolean {
+    setNotice(problem === undefined ? undefined : { tone: 'problem', text: problem })
+    return problem === undefined
+  }
+  /** Goes where something has changed, if that is one place. */
+  function showChange(edits: readonly Edit[]): void {
+    setNotice(undefined)
+    const [edit] = edits
+    const change = edit?.kind === 'cells' ? edit.cells[0] : undefined
+    if (edits.length !== 1 || edit?.kind !== 'cells' || !change) return
+    batch(() => {
+      setShown(edit.sheet)
+      selection.moveTo(change)
+    })
+  }
+  const settle = () => entry.editing() === undefined || report(entry.enter())
+
+  return {
+    document, recalculation, values, selection, entry, service, sheet, sheetName, size, panel, setPanel, notice, setNotice, cell, settle,
+    sheetStates: createSheetStates(recalculation),
+    feeds: createFeeds({ workbook: document.workbook, sheet: sheetName, text: entry.text }),
+    value(row, column) {
+      const plain = plainValue(cell(row, column))
+      return plain === undefined ? values.at(sheetName(), row, column) : plain
+    },
+    usedSelection() {
+      const { top, left, bottom, right } = selection.area()
+      const { rows, columns } = size()
+      return {
+        top, left,
+        bottom: bottom === rows - 1 ? Math.max(top, used().rows - 1) : bottom,
+        right: right === columns - 1 ? Math.max(left, used().columns - 1) : right,
+      }
+    },
+    undo: () => showChange(document.undo()),
+    redo: () => showChange(document.redo()),
+    activeCell: () => cell(selection.active().row, selection.active().column),
+    unit(row, column) {
+      const value = cell(row, column)
+      if (typeof value?.content !== 'number' && !isFormula(value?.content)) return undefined
+      const at = unitOfValue(sheet(), { row, column })
+      return at && meantText(cell(at.row, at.column)?.content)
+    },
+    show(name) {
+      if (settle()) setShown(name)
+    },
+    goTo(name, place) {
+      if (!settle()) return
+      batch(() => {
+        setShown(name)
+        selection.moveTo(place)
+      })
+    },
+    act: (label, makeEdits) => void report(document.change(label, makeEdits)),
+    open(workbook, inFile) {
+      entry.cancel()
+      batch(() => {
+        setNotice(undefined)
+        setShown(workbook.sheets[0]?.name ?? '')
+        document.replace(workbook, inFile)
+      })
+    },
+  }
+}
+
+/** Where work on a sheet begins. */
+function firstInput({ rows }: Sheet): CellAddress {
+  for (const [row, cells] of rows.entries()) {
+    const column = cells?.findIndex((one) => one?.role === 'input') ?? -1
+    if (column >= 0) return { row, column }
+  }
+  return { row: 0, column: 0 }
+}
+
+/** The sheet of that name, or the first one where it is gone. */
+function shownSheet(workbook: Workbook, name: string): Sheet {
+  const folded = foldCase(name)
+  const sheet = workbook.sheets.find((one) => foldCase(one.name) === folded) ?? workbook.sheets[0]
+  if (!sheet) throw new Error('a workbook has at least one sheet')
+  return sheet
+}
+
+const SessionContext = createContext<Session>()
+export const SessionProvider = SessionContext.Provider
+
+export function useSession(): Session {
+  const session = useContext(SessionContext)
+  if (!session) throw new Error('useSession outside of SessionProvider')
+  return session
+}

@@ -1,0 +1,95 @@
+import { createSignal, Show, type JSX } from 'solid-js'
+import type { UnitSystem } from '../../workbook/unitPairs.ts'
+import { restate } from '../../workbook/restate.ts'
+import { chooseFile } from '../files/file-access.ts'
+import { exportSpreadsheet, openFile, saveWorkbook, type ReadingFailure } from '../files/file-actions.ts'
+import { Icon } from '../parts/Icon.tsx'
+import { Menu } from '../parts/Menu.tsx'
+import { useSession } from '../state/session.ts'
+import { ReadingFailureDialog } from './ReadingFailureDialog.tsx'
+import { TemplateDialog } from './TemplateDialog.tsx'
+import { ReplaceDialog } from './ReplaceDialog.tsx'
+import './TopLine.css'
+
+/** The workbook's title and saved state, and the verbs. */
+export function TopLine(): JSX.Element {
+  const session = useSession()
+  const [failure, setFailure] = createSignal<ReadingFailure | undefined>(undefined)
+  const [choosesTemplate, setChoosesTemplate] = createSignal(false)
+  const [waiting, setWaiting] = createSignal<(() => void) | undefined>(undefined)
+
+  /** Asks before something takes the place of work that no file holds. */
+  const replacing = (go: () => void) => {
+    if (!session.settle()) return
+    if (session.document.unsaved()) setWaiting(() => go)
+    else go()
+  }
+  const open = async () => {
+    const file = await chooseFile('.json,application/json')
+    if (file) setFailure(await openFile(session, file))
+  }
+  const restateIn = (system: UnitSystem, words: string) => {
+    if (session.settle()) session.act(words, (workbook) => restate(workbook, system))
+  }
+
+  return (
+    <header class="top-line">
+      <TitleField />
+      <SavedState />
+      <div class="verbs" role="toolbar" aria-label="Workbook">
+        <StepButton name="undo" words="Undo" step={session.document.undoable()} run={() => session.settle() && session.undo()} />
+        <StepButton name="redo" words="Redo" step={session.document.redoable()} run={() => session.settle() && session.redo()} />
+        <span class="verb-gap" />
+        <button type="button" class="verb" onClick={() => replacing(() => void open())}>Open</button>
+        <button type="button" class="verb" onClick={() => replacing(() => setChoosesTemplate(true))}>Start from a template</button>
+        <button type="button" class="verb" onClick={() => void saveWorkbook(session)}>Save</button>
+        <Menu words="Export" items={[{ words: 'Spreadsheet (.xlsx)', detail: 'Opens in any spreadsheet program', choose: () => void exportSpreadsheet(session) }]} />
+        <Menu words="Restate" items={[
+          { words: 'Restate in SI', choose: () => restateIn('SI', 'Restate in SI') },
+          { words: 'Restate in US units', choose: () => restateIn('US', 'Restate in US units') },
+        ]} />
+      </div>
+      <Show when={failure()}>{(at) => <ReadingFailureDialog failure={at()} onClose={() => setFailure(undefined)} />}</Show>
+      <Show when={choosesTemplate()}><TemplateDialog onClose={() => setChoosesTemplate(false)} /></Show>
+      <Show when={waiting()}>{(go) => <ReplaceDialog go={go()} onClose={() => setWaiting(undefined)} />}</Show>
+    </header>
+  )
+}
+
+function TitleField(): JSX.Element {
+  const session = useSession()
+  const title = () => session.document.workbook().title
+  return (
+    <div class="title-place" data-title={title()}>
+      <input
+        class="title-field"
+        aria-label="Title of the workbook"
+        value={title()}
+        onChange={(event) => session.act('Title', () => [{ kind: 'title', title: event.currentTarget.value.trim() || 'Untitled' }])}
+        onKeyDown={(event) => (event.key === 'Enter' || event.key === 'Escape') && event.currentTarget.blur()}
+      />
+    </div>
+  )
+}
+
+function SavedState(): JSX.Element {
+  const { document } = useSession()
+  const time = () => document.savedAt()?.toLocaleTimeString(undefined, { hour: '2-digit', minute: '2-digit' })
+  const words = () =>
+    savedWords(document.unsaved(), document.inFile(), time())
+  return <p class="saved-state" classList={{ unsaved: document.unsaved() }} role="status" aria-label="Saved state">{words()}</p>
+}
+
+function savedWords(unsaved: boolean, inFile: boolean, savedAt: string | undefined): string {
+  if (savedAt !== undefined) return unsaved ? `Changed since saved at ${savedAt}` : `Saved to file at ${savedAt}`
+  if (unsaved) return inFile ? 'Changed since opened' : 'Not saved to a file'
+  return inFile ? 'As in its file' : 'Not in a file yet'
+}
+
+function StepButton(props: { readonly name: 'undo' | 'redo'; readonly words: string; readonly step: string | undefined; readonly run: () => void }): JSX.Element {
+  return (
+    <button type="button" class="verb step" aria-label={props.words} disabled={props.step === undefined} title={props.step === undefined ? props.words : `${props.words}: ${props.step}`} onClick={() => props.run()}>
+      <Icon name={props.name} />
+    </button>
+  )
+}

@@ -1,0 +1,17 @@
+import { ownFunctions } from './own-functions.ts'
+import { saturation } from './saturation.ts'
+import { sharedHeader } from './shared-header.ts'
+import type { Figure } from './measure.ts'
+
+/*
+ * Prints what is measured, the figure, what it should reach, and whether it does. Each figure is a ratio of things measured side by side
+ * in this run; a figure that is not met is no failure of the run.
+ */
+
+const TOPICS: readonly (() => readonly Figure[])[] = [saturation, ownFunctions, sharedHeader]
+
+const figures = TOPICS.flatMap((topic) => topic())
+const verdict = ({ met }: Figure): string => (met === undefined ? '' : met ? 'met' : 'not met')
+const lines = [['what', 'figure', 'reach', ''], ...figures.map((figure) => [figure.what, figure.figure, figure.reach, verdict(figure)])]
+const widths = [0, 1, 2].map((column) => Math.max(...lines.map((line) => (line[column] ?? '').length)))
+for (const line of lines) console.log(line.map((text, column) => text.padEnd(widths[column] ?? 0)).join('  ').trimEnd())
