@@ -1,12 +1,16 @@
 import { liquidDensity, vaporDensity } from '../ammonia/saturation.ts'
 import { saturationTemperatureArgument } from '../ammonia/saturation-argument.ts'
+import { saturatedAt } from '../ammonia/saturation-workings.ts'
 import { choice, quantity, quantityOf, unit, type SiQuantity } from '../arguments.ts'
 import { define, type FunctionDefinition, type Source } from '../define.ts'
 import { isFault, outOfRange, type Fault } from '../fault.ts'
 import { ROUNDING } from '../rounding.ts'
 import { GAO_2023 } from '../sources.ts'
 import { formatNumber, formatQuantity } from '../units/format.ts'
+import { bareSi } from '../workings/workings.ts'
 import { headNames, type HeadName } from './heads.ts'
+import { levelSteps } from './level-workings.ts'
+import { filledVesselSteps, vesselSteps, vesselSurfaceSteps, vesselVolumeSteps } from './vessel-workings.ts'
 import { insideHeight, liquidLevel, liquidVolume, vesselSurface, vesselVolume, type Position, type Vessel } from './vessel.ts'
 
 const group = 'Liquid holdup and charge'
@@ -65,6 +69,7 @@ export const vesselFunctions: readonly FunctionDefinition[] = [
       const vessel = vesselOf(given)
       return isFault(vessel) ? vessel : vesselVolume(vessel)
     },
+    workings: vesselVolumeSteps,
     equation: CAPACITY_EQUATION,
     sources: [GEOMETRY, TORISPHERE, HEAD_STANDARDS],
     cautions: [NOTHING_DEDUCTED, HEAD_TYPES],
@@ -84,6 +89,7 @@ export const vesselFunctions: readonly FunctionDefinition[] = [
       const filled = filledVessel(given)
       return isFault(filled) ? filled : filled.liquidM3
     },
+    workings: (given, steps) => filledVesselSteps(given, steps).liquidM3,
     equation: LIQUID_EQUATION,
     sources: [GEOMETRY, TORISPHERE, HEAD_STANDARDS],
     cautions: [SIGHT_COLUMN, NOT_PROPORTIONAL, NOTHING_DEDUCTED, HEAD_TYPES],
@@ -105,6 +111,7 @@ export const vesselFunctions: readonly FunctionDefinition[] = [
       const liquidM3 = within(given.liquidVolume, vesselVolume(vessel), 'liquid volume', 'the volume of this vessel')
       return isFault(liquidM3) ? liquidM3 : liquidLevel(vessel, liquidM3)
     },
+    workings: (given, steps) => `${given.diameter}*(${levelSteps(`${bareSi(given.liquidVolume)}/${given.diameter}^3`, vesselSteps(given, steps), steps)})`,
     equation: 'solves VESSEL.LIQUID(level) = liquid volume for the level, from the lowest point inside',
     sources: [GEOMETRY, TORISPHERE, HEAD_STANDARDS],
     cautions: [SIGHT_COLUMN, NOT_PROPORTIONAL, NOTHING_DEDUCTED, HEAD_TYPES],
@@ -120,6 +127,11 @@ export const vesselFunctions: readonly FunctionDefinition[] = [
     compute: (given) => {
       const filled = filledVessel(given)
       return isFault(filled) ? filled : filled.liquidM3 * liquidDensity(given.temperature) + filled.vaporM3 * vaporDensity(given.temperature)
+    },
+    workings: (given, steps) => {
+      const { liquidM3, volumeM3 } = filledVesselSteps(given, steps)
+      const ammonia = saturatedAt(given.temperature, steps)
+      return `${liquidM3}*${ammonia.liquidDensity}+(${volumeM3}-${liquidM3})*${ammonia.vaporDensity}`
     },
     equation: 'm = V_liquid ρ_liquid(T) + (V − V_liquid) ρ_vapour(T)',
     sources: [GEOMETRY, TORISPHERE, HEAD_STANDARDS, GAO_2023],
@@ -137,6 +149,7 @@ export const vesselFunctions: readonly FunctionDefinition[] = [
     arguments: { diameter: diameter('outside diameter of the shell'), length, heads: headChoice, unit: unit(['area']) },
     result: 'area',
     compute: ({ diameter: diameterM, length: lengthM, heads: headName }) => emptyShape(lengthM, headName) ?? vesselSurface(diameterM, lengthM, headName),
+    workings: vesselSurfaceSteps,
     equation: 'A = π D L + 2 s D²; s of one head: flat π/4, 2:1 1.0840, hemi π/2, dished 6% 0.9306, dished 10% 0.9900',
     sources: [SPHEROID, TORISPHERE, HEAD_STANDARDS],
     cautions: ['Diameter is the outside diameter, not the inside diameter of the other VESSEL functions. Nozzles, manways, boots and supports are not counted.', HEAD_TYPES],

@@ -45,10 +45,13 @@ export function describeCheck(met: boolean, left: number, comparison: Comparison
   const proportional = unit !== undefined && !unit.gauge && unit.dimension !== 'temperature' && right !== 0
   const share = proportional ? difference / Math.abs(right) : undefined
   const size = `${formatNumber(Number(Math.abs(difference).toPrecision(3)))} ${differenceUnit(unit) ?? unitText ?? ''}`.trimEnd()
-  const inShare = share === undefined ? '' : ` (${formatNumber(Number((Math.abs(share) * 100).toPrecision(2)))} %)`
+  // "17 % (21 %)" would puzzle, and a share above 200 % says less than the size.
+  const inShare = share === undefined || unit?.code === '%' || Math.abs(share) > MOST_SHOWN ? '' : ` (${formatNumber(Number((Math.abs(share) * 100).toPrecision(2)))} %)`
   const words = difference === 0 ? `${met ? 'met' : 'not met'}, exactly at the limit` : met ? `met, ${size}${inShare} to spare` : `not met by ${size}${inShare}`
   return share === undefined ? { met, words } : { met, words, margin: share }
 }
+
+const MOST_SHOWN = 2
 
 /** A difference of two temperatures is no temperature, one of two gauge or absolute pressures a plain pressure. */
 function differenceUnit(unit: Unit | undefined): string | undefined {

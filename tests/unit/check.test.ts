@@ -37,6 +37,9 @@ describe('a check in words', () => {
     ['met, 10 psi (20 %) to spare', true, 40, '<', 50, 'psia'],
     ['met, 0.2 (25 %) to spare', true, 0.6, '<=', 0.8, '-'],
     ['met, 5 to spare', true, -5, '<', 0, undefined],
+    // A share of a share, or one of many times the limit, says less than the size.
+    ['met, 17.2 % to spare', true, 62.8, '<=', 80, '%'],
+    ['met, 6.33 ft3 to spare', true, 6.91, '>=', 0.58, 'ft3'],
     ['met, 5 lb to spare', true, -5, '<', 0, 'lb'],
     ['met, 5 widgets to spare', true, 0, '<', 5, 'widgets'],
     ['met', true, 5, '=', 5, 'ft'],
