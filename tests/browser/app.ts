@@ -1,5 +1,6 @@
-import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core'
+import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright-core'
 import { afterAll, beforeAll, inject } from 'vitest'
+import { parseAddress } from '../../src/workbook/address.ts'
 
 export interface Opened {
   readonly page: Page
@@ -41,9 +42,32 @@ export async function openApp(viewport = { width: 1280, height: 720 }): Promise<
     if (!url.startsWith(appUrl)) trouble.push(`request to elsewhere: ${url}`)
     if (loaded) lateRequests.push(url)
   })
+  // A save dialog of the operating system cannot be driven: without it the app downloads.
+  await page.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
   await page.goto(appUrl)
   await page.getByRole('grid').waitFor()
+  await settled(page)
   await page.waitForLoadState('networkidle')
   loaded = true
   return { page, context, trouble, lateRequests }
+}
+
+/** Waits until no recalculation is under way. */
+export async function settled(page: Page): Promise<void> {
+  await page.getByRole('status', { name: 'Recalculation' }).filter({ hasText: 'All values up to date' }).waitFor()
+}
+
+/** A cell in view by its address. */
+export function cellAt(page: Page, address: string): Locator {
+  const at = parseAddress(address)
+  if (at === undefined) throw new Error(`${address} is no address`)
+  // The header row and the column of row numbers come first.
+  return page.locator(`[role=row][aria-rowindex="${at.row + 2}"] [role=gridcell][aria-colindex="${at.column + 2}"]`)
+}
+
+/** What a cell in view shows, once it shows something that fits. */
+export async function shown(page: Page, address: string, fits: RegExp): Promise<string> {
+  const cell = cellAt(page, address).filter({ hasText: fits })
+  await cell.waitFor()
+  return ((await cell.textContent()) ?? '').trim()
 }

@@ -61,6 +61,14 @@ describe('the selection', () => {
     })
   })
 
+  it('begins anew everywhere when it is told to forget', () => {
+    select((selection) => {
+      selection.moveTo({ row: 5, column: 3 })
+      selection.forget()
+      expect(selection.active()).toEqual({ row: 1, column: 1 })
+    })
+  })
+
   it('takes a rectangle with its first cell active', () => {
     select((selection) => {
       selection.select({ top: 2, left: 1, bottom: 4, right: 99 })

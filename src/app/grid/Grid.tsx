@@ -21,7 +21,7 @@ import './Grid.css'
 export function Grid(props: { readonly ref: (element: HTMLElement) => void }): JSX.Element {
   const session = useSession()
   let grid!: HTMLDivElement // set by the ref below, before any of its handlers can run
-  const { sheet, size, selection, entry } = session
+  const { sheet, sheetName, opened, size, selection, entry } = session
 
   const textWidth = createTextWidth(getComputedStyle(document.body).fontFamily)
   const layout = createGridLayout({ sheet, size, textWidth })
@@ -41,17 +41,16 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
 
   createEffect(() => {
     session.recalculation.version()
-    const name = sheet().name
-    const [frozenRows] = frozen()
-    const { first: left, last: right } = viewport.columns()
-    const { first: top, last: bottom } = viewport.rows()
-    session.values.need(name, { top, left: 0, bottom, right: Math.max(left, right) })
-    if (frozenRows > 0) session.values.need(name, { top: 0, left: 0, bottom: frozenRows - 1, right })
+    const [frozenRows, frozenColumns] = frozen()
+    for (const { first: top, last: bottom } of [{ first: 0, last: frozenRows - 1 }, viewport.rows()]) {
+      for (const { first: left, last: right } of [{ first: 0, last: frozenColumns - 1 }, viewport.columns()]) session.values.need(sheetName(), { top, left, bottom, right })
+    }
   })
 
   const scrolledTo = new Map<string, { readonly left: number; readonly top: number }>()
-  createEffect(on(() => sheet().name, (name, before) => {
-    if (before !== undefined) scrolledTo.set(before, { ...viewport.scroll() })
+  createEffect(on([sheetName, opened], ([name, opening], before) => {
+    if (before?.[1] === opening) scrolledTo.set(before[0], viewport.scroll())
+    else scrolledTo.clear()
     const { left, top } = scrolledTo.get(name) ?? { left: 0, top: 0 }
     grid.scrollTo(left, top)
     viewport.setScroll(left, top)
@@ -94,7 +93,7 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
           classList={{ stale: session.recalculation.busy(), aside: isScrolledAside() }}
           role="grid"
           tabindex={0}
-          aria-label={`Sheet ${sheet().name}`}
+          aria-label={`Sheet ${sheetName()}`}
           aria-multiselectable={true}
           aria-rowcount={size().rows + 1}
           aria-colcount={size().columns + 1}

@@ -3,10 +3,10 @@ import type { Row } from '../../workbook/document.ts'
 import { plainValue } from '../state/cell-value.ts'
 import { useSession } from '../state/session.ts'
 import { inArea } from '../state/selection.ts'
-import { cellView, EMPTY_VIEW, standsOverNumbers } from './cell-view.ts'
+import { cellView, EMPTY_VIEW, mayHeadNumbers, standsOverNumbers } from './cell-view.ts'
 import { useGrid } from './grid-context.ts'
 import { MARGIN } from './layout.ts'
-import { CELL_PADDING, wraps } from './row-heights.ts'
+import { CELL_PADDING, widthInRole, wraps } from './row-heights.ts'
 
 interface Props {
   readonly row: Accessor<number | undefined>
@@ -17,16 +17,11 @@ interface Props {
 
 /** How a text lies in its cell. */
 interface Lie {
-  readonly classes: '' | ' over-numbers' | ' wraps' | ' runs-on'
+  readonly classes: string
   /** How far it may run on over empty cells, in px. */
   readonly by: number
 }
 const WITHIN: Lie = { classes: '', by: 0 }
-const OVER_NUMBERS: Lie = { classes: ' over-numbers', by: 0 }
-const WRAPPED: Lie = { classes: ' wraps', by: 0 }
-
-/** Headings and units over numbers are no wider than ordinary text of this size in px. */
-const HEADER_SIZE = 13
 
 export const cellId = (row: number, column: number): string => `cell-${row}-${column}`
 
@@ -47,10 +42,14 @@ export function GridCell(props: Props): JSX.Element {
   const pad = createMemo(() => (view().isNumber ? alignment(sheet(), row(), column()) : ''))
 
   const lie = createMemo((): Lie => {
-    if (!view().runsOn || view().text === '') return WITHIN
-    const width = layout.columnAxis().size(column())
-    if (mayHeadNumbers(view().classes) && textWidth(view().text, HEADER_SIZE) + CELL_PADDING <= width && standsOverNumbers(sheet().rows, row(), column())) return OVER_NUMBERS
-    if (wraps(props.cells(), column())) return WRAPPED
+    const cell = props.cells()?.[column()]
+    if (!cell || !view().runsOn || view().text === '') return WITHIN
+    const isWrapped = wraps(props.cells(), column())
+    if (mayHeadNumbers(cell.role) && standsOverNumbers(sheet().rows, row(), column())) {
+      const fits = widthInRole(view().text, cell.role, textWidth) + CELL_PADDING <= layout.columnAxis().size(column())
+      if (isWrapped || fits) return { classes: isWrapped ? ' over-numbers wraps' : ' over-numbers', by: 0 }
+    }
+    if (isWrapped) return { classes: ' wraps', by: 0 }
     const frozenColumns = layout.frozen()[1]
     const end = column() < frozenColumns && isScrolledAside() ? frozenColumns : size().columns
     let next = column() + 1
@@ -83,5 +82,3 @@ export function GridCell(props: Props): JSX.Element {
     >{view().text}</div>
   )
 }
-
-const mayHeadNumbers = (classes: string): boolean => /role-(?:heading|label|unit)/.test(classes)

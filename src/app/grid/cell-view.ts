@@ -29,19 +29,17 @@ export function cellView(cell: Cell | undefined, value: CellValue | undefined, c
   return { text: valueText(value), classes: role, isNumber: false, runsOn: true }
 }
 
-const WORDS: ReadonlySet<Role> = new Set(['heading', 'label', 'unit'])
-const ROWS_LOOKED_AT = 3
+const HEADERS: ReadonlySet<Role> = new Set(['heading', 'label', 'unit'])
+export const mayHeadNumbers = (role: Role): boolean => HEADERS.has(role)
 
-/** A heading, label or unit over a column of numbers stands at the right as they do. */
+/** A heading, label or unit right over a column of numbers stands at the right as they do. */
 export function standsOverNumbers(rows: readonly Row[], row: number, column: number): boolean {
   const cell = rows[row]?.[column]
-  if (!cell || !WORDS.has(cell.role)) return false
+  if (!cell || !mayHeadNumbers(cell.role)) return false
   if (cell.role === 'unit' && isValue(rows[row]?.[column - 1])) return false
-  for (let below = row + 1; below <= row + ROWS_LOOKED_AT; below++) {
-    const next = rows[below]?.[column]
-    if (next && !WORDS.has(next.role)) return isValue(next)
-  }
-  return false
+  let below = row + 1
+  while (rows[below]?.[column]?.role === 'unit') below++
+  return isValue(rows[below]?.[column])
 }
 
 const isValue = (cell: Cell | undefined): boolean =>

@@ -10,10 +10,13 @@ const LINE_HEIGHT = 18
 
 /** What a row with a title or a heading has more than others, all above its text. */
 const EXTRA_HEIGHT = { title: 20, heading: 12, plain: 0 } as const
-const FONT_SIZE: Partial<Record<Role, number>> = { title: 20, heading: 14, note: 12, text: 12 }
+const FONT_SIZE: Partial<Record<Role, number>> = { title: 20, note: 12, text: 12 }
 const USUAL_FONT_SIZE = 13
-/** Nothing is wider than this for its font size. */
-const WIDEST_CHARACTER = 1.1
+/** Bold small capitals, measured as capitals of this size, and the space after each. */
+const SMALL_CAPITALS = 12
+const SMALL_CAPITALS_SPACE = 0.8
+/** No character is wider, in px, in any role that wraps. */
+const WIDEST_CHARACTER = 15
 
 /** These go on in a further line rather than be cut off where the cell on their right is filled. */
 const WRAPPING: ReadonlySet<Role> = new Set(['label', 'heading', 'note', 'text'])
@@ -48,16 +51,21 @@ export function wraps(row: Row, column: number): boolean {
   return WRAPPING.has(cell.role) && (row?.[column + 1]?.content ?? null) !== null
 }
 
+/** How wide a text is in the type of its role, in px. */
+export function widthInRole(text: string, role: Role, textWidth: TextWidth): number {
+  if (role === 'heading') return textWidth(text.toUpperCase(), SMALL_CAPITALS) + text.length * SMALL_CAPITALS_SPACE
+  return textWidth(text, FONT_SIZE[role] ?? USUAL_FONT_SIZE)
+}
+
 function rowHeight(row: Row, sheet: Sheet, textWidth: TextWidth): number {
   let lines = 1
   for (let column = 0; column < (row?.length ?? 0); column++) {
     const cell = row?.[column]
     const text = cell && wraps(row, column) ? meantText(cell.content) : undefined
     if (!cell || text === undefined) continue
-    const fontSize = FONT_SIZE[cell.role] ?? USUAL_FONT_SIZE
     const width = columnWidth(sheet, column) - CELL_PADDING
-    if (!text.includes('\n') && text.length * fontSize * WIDEST_CHARACTER <= width) continue
-    lines = Math.max(lines, text.split('\n').reduce((sum, line) => sum + wrappedLines(line, width, (part) => textWidth(part, fontSize)), 0))
+    if (!text.includes('\n') && text.length * WIDEST_CHARACTER <= width) continue
+    lines = Math.max(lines, text.split('\n').reduce((sum, line) => sum + wrappedLines(line, width, (part) => widthInRole(part, cell.role, textWidth)), 0))
   }
   return ROW_HEIGHT + (lines - 1) * LINE_HEIGHT + EXTRA_HEIGHT[rowKind(row)]
 }

@@ -3,7 +3,7 @@ import { functionByName } from '../../../functions/catalogue.ts'
 import type { FunctionDefinition } from '../../../functions/define.ts'
 import { isCellError } from '../../calc/values.ts'
 import { printAddress } from '../../workbook/address.ts'
-import { isFormula } from '../../workbook/document.ts'
+import { isFormula, type Cell } from '../../workbook/document.ts'
 import { calls } from '../../workbook/formula/calls.ts'
 import { tokenise } from '../../workbook/formula/tokenise.ts'
 import { ColouredFormula } from '../entry-line/ColouredFormula.tsx'
@@ -42,8 +42,8 @@ export function Why(): JSX.Element {
         <>
           <header class="why-head">
             <p class="why-place">{printAddress(at().row, at().column)} <span>{held().role}</span></p>
-            <h2>{label() ?? shown()}</h2>
-            <Show when={held().role !== 'label' && held().role !== 'heading'}>
+            <Show when={isValue(held()) ? label() : shown()}>{(words) => <h2>{words()}</h2>}</Show>
+            <Show when={isValue(held())}>
               <p class="why-value" classList={{ error: message() !== undefined, met: check()?.met === true, 'not-met': check()?.met === false }}>
                 {shown() || '—'} <span class="why-unit">{session.unit(at().row, at().column)}</span>
               </p>
@@ -60,6 +60,8 @@ export function Why(): JSX.Element {
     </Show>
   )
 }
+
+const isValue = ({ role, content }: Cell): boolean => role === 'input' || role === 'result' || role === 'check' || isFormula(content)
 
 /** Each function of the catalogue that a formula calls, once, in the order of writing. */
 function functionsOf(formula: string | undefined): FunctionDefinition[] {

@@ -5,11 +5,11 @@ import { meantText } from '../../workbook/entry.ts'
 /** Further up than this, a text is no header of the cell. */
 const ROWS_LOOKED_AT = 1000
 
-/** What a cell is called: the label nearest on its left, and where its row has several values also the header above it. */
+/** What a cell is called: the label nearest on its left, and where its row has several values, or no label, the header above it. */
 export function labelOf(sheet: Sheet, { row, column }: CellAddress): string | undefined {
   const left = firstLabel(columnsBefore(column), (at) => sheet.rows[row]?.[at])
-  const above = left === undefined || !isOneOfSeveral(sheet, row) ? undefined : firstLabel(rowsBefore(row), (at) => sheet.rows[at]?.[column])
-  return above === undefined ? left : `${left}: ${above}`
+  const above = left === undefined || isOneOfSeveral(sheet, row) ? firstLabel(rowsBefore(row), (at) => sheet.rows[at]?.[column]) : undefined
+  return left === undefined || above === undefined ? (left ?? above) : `${left}: ${above}`
 }
 
 export interface Remark {

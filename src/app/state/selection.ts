@@ -17,6 +17,8 @@ export interface Selection {
   step(rows: number, columns: number, extend?: boolean): void
   /** To the next end of a run of filled cells in that direction, or to the sheet's end. */
   leap(rows: -1 | 0 | 1, columns: -1 | 0 | 1, extend?: boolean): void
+  /** Every sheet is again as if shown for the first time. */
+  forget(): void
 }
 
 interface Surroundings {
@@ -63,6 +65,7 @@ export function createSelection({ sheet, size, isFilled, start }: Surroundings):
     leap(rows, columns, extend = false) {
       moveTo(endOfRun(from(extend), rows, columns, size(), isFilled), extend)
     },
+    forget: () => void setBySheet(new Map()),
   }
 }
 

@@ -3,7 +3,7 @@ import type { CalculationService } from '../../calc/service.ts'
 import type { Area, CellValue } from '../../calc/values.ts'
 import type { CellAddress } from '../../workbook/address.ts'
 import { setEntry } from '../../workbook/commands.ts'
-import { foldCase, isFormula, usedRange, type Cell, type Sheet, type Workbook } from '../../workbook/document.ts'
+import { foldCase, isFormula, usedRange, type Cell, type Role, type Sheet, type Workbook } from '../../workbook/document.ts'
 import type { Edit } from '../../workbook/edits.ts'
 import { meantText } from '../../workbook/entry.ts'
 import { unitOfValue } from '../../workbook/unitScope.ts'
@@ -39,6 +39,8 @@ export interface Session {
   readonly sheetName: Accessor<string>
   /** Rows and columns that the grid offers: those in use and some to go on with. */
   readonly size: Accessor<{ readonly rows: number; readonly columns: number }>
+  /** How many workbooks have been opened in this session. */
+  readonly opened: Accessor<number>
   readonly panel: Accessor<PanelName | undefined>
   setPanel(panel: PanelName | undefined): void
   readonly notice: Accessor<Notice | undefined>
@@ -73,6 +75,7 @@ export function createSession(service: CalculationService): Session {
   const values = createValues(recalculation)
   const document = createWorkbookState([{ opened: values.clear, edited: () => undefined }, recalculation])
   const [shown, setShown] = createSignal('')
+  const [opened, setOpened] = createSignal(0)
   const [panel, setPanel] = createSignal<PanelName | undefined>('Why')
   const [notice, setNotice] = createSignal<Notice | undefined>(undefined)
 
@@ -88,7 +91,7 @@ export function createSession(service: CalculationService): Session {
   const selection = createSelection({
     sheet: sheetName, size,
     isFilled: (row, column) => (cell(row, column)?.content ?? null) !== null,
-    start: () => firstInput(sheet()),
+    start: () => startOf(sheet()),
   })
   const entry = createEntry({
     workbook: document.workbook, sheet: sheetName, active: selection.active,
@@ -113,7 +116,7 @@ export function createSession(service: CalculationService): Session {
   const settle = () => entry.editing() === undefined || report(entry.enter())
 
   return {
-    document, recalculation, values, selection, entry, service, sheet, sheetName, size, panel, setPanel, notice, setNotice, cell, settle,
+    document, recalculation, values, selection, entry, service, sheet, sheetName, size, opened, panel, setPanel, notice, setNotice, cell, settle,
     sheetStates: createSheetStates(recalculation),
     feeds: createFeeds({ workbook: document.workbook, sheet: sheetName, text: entry.text }),
     value(row, column) {
@@ -153,20 +156,24 @@ export function createSession(service: CalculationService): Session {
       entry.cancel()
       batch(() => {
         setNotice(undefined)
+        selection.forget()
         setShown(workbook.sheets[0]?.name ?? '')
         document.replace(workbook, inFile)
+        setOpened((before) => before + 1)
       })
     },
   }
 }
 
-/** Where work on a sheet begins. */
-function firstInput({ rows }: Sheet): CellAddress {
+/** Where work on a sheet begins: at its first input, or else its first result. */
+const startOf = (sheet: Sheet): CellAddress => firstOf(sheet, 'input') ?? firstOf(sheet, 'result') ?? { row: 0, column: 0 }
+
+function firstOf({ rows }: Sheet, role: Role): CellAddress | undefined {
   for (const [row, cells] of rows.entries()) {
-    const column = cells?.findIndex((one) => one?.role === 'input') ?? -1
+    const column = cells?.findIndex((one) => one?.role === role) ?? -1
     if (column >= 0) return { row, column }
   }
-  return { row: 0, column: 0 }
+  return undefined
 }
 
 /** The sheet of that name, or the first one where it is gone. */

@@ -18,6 +18,8 @@ export interface Values {
 /** Rows and columns that are read together, so that scrolling asks seldom and a change redraws what it must. */
 export const BLOCK_ROWS = 64
 const BLOCK_COLUMNS = 32
+/** Blocks kept, far more than are in view: about 5 MB of numbers. */
+const MOST_BLOCKS = 300
 
 interface Block {
   readonly values: Accessor<AreaValues | undefined>
@@ -32,13 +34,23 @@ export function createValues({ ask, version }: Pick<Recalculation, 'ask' | 'vers
   const [blocks, setBlocks] = createSignal(new Map<string, Block>())
   // Blocks are made on demand, by whoever comes first: the cell that shows a value or the view that needs it.
   function blockOf(sheet: string, blockRow: number, blockColumn: number): Block {
-    const key = `${blockRow}:${blockColumn}:${sheet}`
+    const key = keyOf(sheet, blockRow, blockColumn)
     let block = blocks().get(key)
     if (!block) {
       const [values, setValues] = createSignal<AreaValues | undefined>(undefined)
       block = { values, setValues, version: -1, reading: false }
       blocks().set(key, block)
     }
+    return block
+  }
+  /** The block, from now on the last one to be forgotten. */
+  function refreshed(sheet: string, blockRow: number, blockColumn: number): Block {
+    const key = keyOf(sheet, blockRow, blockColumn)
+    const block = blockOf(sheet, blockRow, blockColumn)
+    blocks().delete(key)
+    blocks().set(key, block)
+    const [oldest] = blocks().keys()
+    if (blocks().size > MOST_BLOCKS && oldest !== undefined) blocks().delete(oldest)
     return block
   }
   const blockAt = (sheet: string, row: number, column: number): AreaValues | undefined =>
@@ -64,7 +76,7 @@ export function createValues({ ask, version }: Pick<Recalculation, 'ask' | 'vers
       if (version() === 0) return
       for (let blockRow = Math.floor(top / BLOCK_ROWS); blockRow * BLOCK_ROWS <= bottom; blockRow++) {
         for (let blockColumn = Math.floor(left / BLOCK_COLUMNS); blockColumn * BLOCK_COLUMNS <= right; blockColumn++) {
-          const block = blockOf(sheet, blockRow, blockColumn)
+          const block = refreshed(sheet, blockRow, blockColumn)
           if (block.reading || block.version === version()) continue
           const first = { top: blockRow * BLOCK_ROWS, left: blockColumn * BLOCK_COLUMNS }
           void read(block, sheet, { ...first, bottom: first.top + BLOCK_ROWS - 1, right: first.left + BLOCK_COLUMNS - 1 })
@@ -76,3 +88,5 @@ export function createValues({ ask, version }: Pick<Recalculation, 'ask' | 'vers
     },
   }
 }
+
+const keyOf = (sheet: string, blockRow: number, blockColumn: number): string => `${blockRow}:${blockColumn}:${sheet}`

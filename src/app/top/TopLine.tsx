@@ -29,7 +29,10 @@ export function TopLine(): JSX.Element {
     if (file) setFailure(await openFile(session, file))
   }
   const restateIn = (system: UnitSystem, words: string) => {
-    if (session.settle()) session.act(words, (workbook) => restate(workbook, system))
+    if (!session.settle()) return
+    const edits = restate(session.document.workbook(), system)
+    if (edits.length > 0) session.act(words, () => edits)
+    else session.setNotice({ tone: 'done', text: 'Nothing to restate: no unit of the other system is in use' })
   }
 
   return (
