@@ -96,6 +96,7 @@ describe('the main job in the browser', () => {
     await type(app, '20')
     await sheets.getByText(/not met/).first().waitFor()
     await page.keyboard.press('Control+End')
+    for (let step = 0; step < 3; step++) await page.keyboard.press('ArrowLeft')
     await page.getByRole('gridcell').filter({ hasText: /not met by [\d.]+ ft\/min/ }).waitFor()
     await sound(app)
   })

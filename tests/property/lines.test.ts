@@ -2,14 +2,14 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { saturationPressure, saturationRange, saturationSlope } from '../../functions/ammonia/saturation.ts'
 import type { Given } from '../../functions/arguments.ts'
+import { functionByName } from '../../functions/catalogue.ts'
 import { frictionFactor, frictionGradient, fullyRoughFrictionFactor } from '../../functions/lines/friction.ts'
 import { greatestLoss, linePenalty } from '../../functions/lines/line-penalty.ts'
-import { lineFunctions } from '../../functions/lines/lines-definitions.ts'
 import { pipeLoss } from '../../functions/lines/pipe-loss.ts'
 import { nextPipeSize, pipeBore, pipeSizes, schedules } from '../../functions/lines/pipe-sizes.ts'
 import { saturatedMixture, twoPhaseGradient, type TwoPhaseModel } from '../../functions/lines/two-phase-loss.ts'
 
-const call = (name: string, ...given: Given[]) => lineFunctions.find((one) => one.name === name)?.call(given)
+const call = (name: string, ...given: Given[]) => functionByName(name)?.call(given)
 
 const double = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const temperatures = double(saturationRange.minK, saturationRange.maxK)

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest'
 import { liquidDensity, saturationPressure, vaporDensity } from '../../functions/ammonia/saturation.ts'
 import type { Given } from '../../functions/arguments.ts'
+import { functionByName } from '../../functions/catalogue.ts'
 import { boilingFlow, feedFlow } from '../../functions/flow/flow-definitions.ts'
 import { frictionFactor, frictionGradient, fullyRoughFrictionFactor, STEEL_ROUGHNESS_M } from '../../functions/lines/friction.ts'
-import { lineFunctions } from '../../functions/lines/lines-definitions.ts'
 import { crossSection } from '../../functions/lines/pipe-loss.ts'
 import { pipeBore, pipeSizes, type PipeSize, type Schedule } from '../../functions/lines/pipe-sizes.ts'
 import { twoPhaseGradient, type Mixture } from '../../functions/lines/two-phase-loss.ts'
 
-const call = (name: string, ...given: Given[]) => lineFunctions.find((one) => one.name === name)?.call(given)
+const call = (name: string, ...given: Given[]) => functionByName(name)?.call(given)
 
 /** Relative distance from a published value; a fault is infinitely far. */
 const gap = (value: unknown, published: number): number => (typeof value === 'number' ? Math.abs(value / published - 1) : Infinity)

@@ -1,9 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Given } from '../../functions/arguments.ts'
-import { lineFunctions } from '../../functions/lines/lines-definitions.ts'
+import { lossDefinitions } from '../../functions/lines/loss-definitions.ts'
+import { pipeDefinitions } from '../../functions/lines/pipe-definitions.ts'
 import { expectSound, garbage, wildButFitting } from './sound-results.ts'
 
+const lineFunctions = [...pipeDefinitions, ...lossDefinitions]
 const call = (name: string, ...given: Given[]) => lineFunctions.find((one) => one.name === name)?.call(given)
 
 const DRY: Given[] = ['25 lb/min', '4.026 in', '100 ft', '20 °F', 'vapor', 'psi']

@@ -35,7 +35,7 @@ export function wildButFitting(definition: FunctionDefinition): fc.Arbitrary<Giv
   const all = Object.values(definition.arguments)
   const required = all.filter(({ optional }) => !optional).length
   const given = all.map(({ kind, dimensions, choices }): fc.Arbitrary<Given> => {
-    if (kind === 'choice') return fc.constantFrom(...choices)
+    if (choices.length > 0) return fc.constantFrom(...choices)
     if (kind === 'number') return magnitude
     const codes = dimensions.flatMap(unitCodes)
     const unit = fc.constantFrom(...codes)

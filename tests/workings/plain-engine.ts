@@ -63,6 +63,8 @@ function partOf(call: readonly Given[], { argument, row, part, whenOmitted }: Ca
   const given = call[argument]
   if (given === undefined) return whenOmitted ?? ''
   if (typeof given !== 'object' || given === null) return part === 'unit' && typeof given === 'number' ? '' : (given as number | string)
+  const all = given.rows.flat()
+  if (part === 'text' && all.length > 1) return all.join(' ')
   const cells = given.rows[row ?? 0] ?? []
   return (part === 'unit' ? cells[1] : cells[0]) as number | string ?? ''
 }

@@ -57,9 +57,9 @@ export function sampleCalls(definition: FunctionDefinition, count: number, own: 
 }
 
 /** A conversion asks for a unit of the quantity's dimension; one in five is left as it came. */
-function sameDimension({ result }: FunctionDefinition, call: readonly Given[]): readonly Given[] {
+function sameDimension({ name }: FunctionDefinition, call: readonly Given[]): readonly Given[] {
   const [quantity, asked, ...rest] = call
-  if (result !== 'as asked' || typeof quantity !== 'object' || quantity === null) return call
+  if (name !== 'UNIT.CONVERT' || typeof quantity !== 'object' || quantity === null) return call
   const given = units.find(({ code }) => code === quantity.rows[0]?.[1])
   const index = units.findIndex(({ code }) => code === asked)
   const fitting = units.filter(({ dimension }) => dimension === given?.dimension)
