@@ -1,5 +1,5 @@
 import { Show, type JSX } from 'solid-js'
-import { STANDING_CAUTION } from './panel/cautions.ts'
+import { STANDING_CAUTION } from '../../functions/cautions.ts'
 import { useSession } from './state/session.ts'
 import './StatusLine.css'
 

@@ -1,12 +1,12 @@
 import { ExportedCellChange, type ExportedChange, type HyperFormula } from 'hyperformula'
-import { parseReference, printAddress } from '../workbook/address.ts'
+import { parseReference, printAddress, type Area } from '../workbook/address.ts'
 import { eachCell } from '../workbook/cells.ts'
 import { cellAt, isFormula, usedRange, type Sheet, type Workbook } from '../workbook/document.ts'
 import { applyEdits, type CellChange, type Edit } from '../workbook/edits.ts'
 import { describeCheck, plainCheck, sidesOf } from './check.ts'
 import { cellValue, createEngine } from './engine.ts'
 import { engineContent, engineFormula, engineName, type EngineContent } from './translate.ts'
-import { isCellError, type Area, type AreaValues, type CellValue, type Check, type SheetState } from './values.ts'
+import { isCellError, type AreaValues, type CellValue, type Check, type SheetState } from './values.ts'
 
 /** Edits that change no value. */
 const SILENT: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>(['columnWidths', 'frozen', 'title', 'purpose', 'moveSheet'])

@@ -1,6 +1,7 @@
 import type { Edit } from '../workbook/edits.ts'
 import type { Workbook } from '../workbook/document.ts'
-import type { Area, AreaValues, CellValue, SheetState } from './values.ts'
+import type { AreaValues, CellValue, SheetState } from './values.ts'
+import type { Area } from '../workbook/address.ts'
 
 /**
  * The calculation graph as the screen sees it, on another thread: it is told of edits in the order in which they were made,

@@ -18,14 +18,6 @@ export interface Check {
   readonly words: string
 }
 
-/** Rows and columns from 0, the last ones included. */
-export interface Area {
-  readonly top: number
-  readonly left: number
-  readonly bottom: number
-  readonly right: number
-}
-
 /** The values of an area, and its checks by address such as "C12". */
 export interface AreaValues {
   readonly values: readonly (readonly CellValue[])[]

@@ -16,12 +16,12 @@ export function locate(workbook: Workbook, text: string): Place[] {
   const sheet = sheetOf(workbook, reference, text)
   const area = areaOf(reference)
   const used = usedRange(sheet)
-  const lastRow = isWhole(reference, 'row') ? used.rows - 1 : area.lastRow
-  const lastColumn = isWhole(reference, 'column') ? used.columns - 1 : area.lastColumn
-  refuseTooMany(text, { ...area, lastRow, lastColumn })
+  const bottom = isWhole(reference, 'row') ? used.rows - 1 : area.bottom
+  const right = isWhole(reference, 'column') ? used.columns - 1 : area.right
+  refuseTooMany(text, { ...area, bottom, right })
   const places: Place[] = []
-  for (let row = area.firstRow; row <= lastRow; row++) {
-    for (let column = area.firstColumn; column <= lastColumn; column++) places.push({ sheet, row, column })
+  for (let row = area.top; row <= bottom; row++) {
+    for (let column = area.left; column <= right; column++) places.push({ sheet, row, column })
   }
   return places
 }
@@ -56,7 +56,7 @@ const exampleOf = ({ sheets }: Workbook): string => `${quoteSheetName(sheets[0]?
 
 const isWhole = ({ from, to }: Reference, axis: 'row' | 'column'): boolean => to !== null && from[axis] === null
 
-function refuseTooMany(text: string, { firstRow, lastRow, firstColumn, lastColumn }: Area): void {
-  const count = (lastRow - firstRow + 1) * (lastColumn - firstColumn + 1)
+function refuseTooMany(text: string, { top, bottom, left, right }: Area): void {
+  const count = (bottom - top + 1) * (right - left + 1)
   if (count > MAX_PLACES) throw new Refusal(`"${text}" stands for ${count} cells; accepted: up to ${MAX_PLACES} at a time`)
 }

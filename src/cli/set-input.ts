@@ -3,7 +3,7 @@ import { setEntry } from '../workbook/commands.ts'
 import type { Cell, Workbook } from '../workbook/document.ts'
 import { applyEdits } from '../workbook/edits.ts'
 import { contentOf } from '../workbook/entry.ts'
-import { unitOfValue } from '../workbook/unitScope.ts'
+import { unitOfValue } from '../workbook/unit-scope.ts'
 import { locate, printPlace, type Place } from './locate.ts'
 import { Refusal } from './refusal.ts'
 

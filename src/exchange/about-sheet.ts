@@ -3,8 +3,8 @@ import type { FunctionDefinition } from '../../functions/define.ts'
 import { eachCell } from '../workbook/cells.ts'
 import { isFormula, type Workbook } from '../workbook/document.ts'
 import { tokenise } from '../workbook/formula/tokenise.ts'
-import { sheetNameProblem } from '../workbook/sheetName.ts'
-import { CAUTIONS } from './cautions.ts'
+import { sheetNameProblem } from '../workbook/sheet-name.ts'
+import { CAUTIONS } from '../../functions/cautions.ts'
 
 /** The sheet of an export that says what the file is, with its cautions and the sources of its methods: rows of texts. */
 export function aboutSheet(workbook: Workbook, date: Date): readonly (readonly string[])[] {

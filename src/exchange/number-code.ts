@@ -1,5 +1,5 @@
 import type { Cell } from '../workbook/document.ts'
-import { DEFAULT_DIGITS, formatNumber } from '../workbook/numberFormat.ts'
+import { DEFAULT_DIGITS, formatNumber } from '../workbook/number-format.ts'
 
 const GENERAL = 'General'
 

@@ -24,10 +24,10 @@ export interface Reference {
 
 /** A reference's cells, both ends included; a whole column or row runs to the sheet's end. */
 export interface Area {
-  readonly firstRow: number
-  readonly lastRow: number
-  readonly firstColumn: number
-  readonly lastColumn: number
+  readonly top: number
+  readonly bottom: number
+  readonly left: number
+  readonly right: number
 }
 
 /** Letters, as the calculation engine understands them, that a bare sheet name or a defined name may use. */
@@ -94,10 +94,10 @@ export function printReference({ sheet, from, to }: Reference): string {
 export function areaOf({ from, to }: Reference): Area {
   const end = to ?? from
   return {
-    firstRow: Math.min(from.row ?? 0, end.row ?? 0),
-    lastRow: from.row === null || end.row === null ? MAX_ROWS - 1 : Math.max(from.row, end.row),
-    firstColumn: Math.min(from.column ?? 0, end.column ?? 0),
-    lastColumn: from.column === null || end.column === null ? MAX_COLUMNS - 1 : Math.max(from.column, end.column),
+    top: Math.min(from.row ?? 0, end.row ?? 0),
+    bottom: from.row === null || end.row === null ? MAX_ROWS - 1 : Math.max(from.row, end.row),
+    left: Math.min(from.column ?? 0, end.column ?? 0),
+    right: from.column === null || end.column === null ? MAX_COLUMNS - 1 : Math.max(from.column, end.column),
   }
 }
 

@@ -94,10 +94,10 @@ function suggestedRole(sheet: Sheet, at: CellAddress, content: CellContent): Rol
 function changeCells(workbook: Workbook, sheetName: string, { from, to = from }: CellRange, change: (cell: Cell) => Cell | null, empty?: Cell): Edit[] {
   const sheet = sheetOf(workbook, sheetName)
   const cells: CellChange[] = []
-  const lastRow = empty ? Math.max(from.row, to.row) : Math.min(Math.max(from.row, to.row), sheet.rows.length - 1)
-  const lastColumn = Math.max(from.column, to.column)
-  for (let row = Math.min(from.row, to.row); row <= lastRow; row++) {
-    for (let column = Math.min(from.column, to.column); column <= lastColumn; column++) {
+  const bottom = empty ? Math.max(from.row, to.row) : Math.min(Math.max(from.row, to.row), sheet.rows.length - 1)
+  const right = Math.max(from.column, to.column)
+  for (let row = Math.min(from.row, to.row); row <= bottom; row++) {
+    for (let column = Math.min(from.column, to.column); column <= right; column++) {
       const before = sheet.rows[row]?.[column]
       if (before) cells.push({ row, column, cell: change(before) })
       else if (empty) cells.push({ row, column, cell: empty })

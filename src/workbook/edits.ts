@@ -1,10 +1,10 @@
 import { isOnSheet, printAddress } from './address.ts'
 import { sameCell, withCells } from './cells.ts'
-import { definedNameProblem } from './definedName.ts'
+import { definedNameProblem } from './defined-name.ts'
 import { sheetIndex, type Cell, type Sheet, type Workbook } from './document.ts'
 import { MAX_COLUMNS, MAX_COLUMN_WIDTH, MAX_NAMES, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
 import { WorkbookProblem } from './problem.ts'
-import { sheetNameProblem } from './sheetName.ts'
+import { sheetNameProblem } from './sheet-name.ts'
 
 export interface CellChange {
   readonly row: number

@@ -6,11 +6,11 @@ import { eachCell } from './cells.ts'
 import type { Cell, Sheet, Workbook } from './document.ts'
 import type { CellChange, Edit } from './edits.ts'
 import { meantText } from './entry.ts'
-import { counterpart, type UnitSystem } from './unitPairs.ts'
-import { valuesOfUnit } from './unitScope.ts'
+import { counterpart, type UnitSystem } from './unit-pairs.ts'
+import { valuesOfUnit } from './unit-scope.ts'
 
 /**
- * Restates a workbook in US or SI units: unit cells change, and the numbers they apply to (as `unitScope.ts` says)
+ * Restates a workbook in US or SI units: unit cells change, and the numbers they apply to (as `unit-scope.ts` says)
  * are converted, as are quantities in input cells ("31 °F"). Formulas stay. Numbers are rounded to 15 significant
  * digits. Restating to the other system and back gives the same contents; a stray unit of the other system stays as it
  * is on the way there, and is remembered on the way back.

@@ -1,9 +1,9 @@
 import { z } from 'zod'
-import { definedNameProblem } from './definedName.ts'
+import { definedNameProblem } from './defined-name.ts'
 import { ROLES } from './document.ts'
 import { textContent } from './entry.ts'
 import { MAX_COLUMN_WIDTH, MAX_COLUMNS, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
-import { sheetNameProblem } from './sheetName.ts'
+import { sheetNameProblem } from './sheet-name.ts'
 
 /** The shape of a workbook file, version 1. Its messages say what is accepted; the reader adds where. */
 

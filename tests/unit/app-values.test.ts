@@ -1,7 +1,8 @@
 import { createRoot, createSignal } from 'solid-js'
 import { describe, expect, it } from 'vitest'
 import type { CalculationService } from '../../src/calc/service.ts'
-import type { Area, AreaValues } from '../../src/calc/values.ts'
+import type { AreaValues } from '../../src/calc/values.ts'
+import type { Area } from '../../src/workbook/address.ts'
 import { createValues } from '../../src/app/state/values.ts'
 
 /** A graph whose every value is its version, answering when told to. */

@@ -1,5 +1,5 @@
 import { createMemo, For, type JSX } from 'solid-js'
-import type { Area } from '../../calc/values.ts'
+import type { Area } from '../../workbook/address.ts'
 import { foldCase } from '../../workbook/document.ts'
 import { useSession } from '../state/session.ts'
 import { useGrid } from './grid-context.ts'
@@ -16,6 +16,7 @@ export function Traces(): JSX.Element {
 
   const boxOf = ({ top, left, bottom, right }: Area): Box => {
     const origin = layout.rowAxis().start(layout.frozen()[0])
+    // A whole row or column runs to the sheet's end: no further than the grid.
     const lastRow = Math.min(bottom, session.size().rows - 1)
     const lastColumn = Math.min(right, session.size().columns - 1)
     return {

@@ -1,6 +1,6 @@
 import type { AreaValues } from '../../calc/values.ts'
 import type { Row, Sheet } from '../../workbook/document.ts'
-import { formatNumber } from '../../workbook/numberFormat.ts'
+import { formatNumber } from '../../workbook/number-format.ts'
 import { plainValue } from '../state/cell-value.ts'
 import { BLOCK_ROWS, type Values } from '../state/values.ts'
 import { alignmentPads } from './decimal-alignment.ts'

@@ -1,6 +1,6 @@
 import { isCellError, type CellValue, type Check } from '../../calc/values.ts'
 import { isFormula, type Cell, type Role, type Row } from '../../workbook/document.ts'
-import { formatNumber } from '../../workbook/numberFormat.ts'
+import { formatNumber } from '../../workbook/number-format.ts'
 import { valueText } from '../state/cell-value.ts'
 
 /** How a cell looks: its text and the classes that its role and value give it. */

@@ -1,5 +1,4 @@
-import type { Area } from '../../calc/values.ts'
-import type { CellAddress } from '../../workbook/address.ts'
+import type { Area, CellAddress } from '../../workbook/address.ts'
 import { clear, setEntry } from '../../workbook/commands.ts'
 import { isFormula, sheetByName, type Cell, type Workbook } from '../../workbook/document.ts'
 import { applyEdits, type Edit } from '../../workbook/edits.ts'

@@ -1,4 +1,4 @@
-import { pointParts } from '../../workbook/numberFormat.ts'
+import { pointParts } from '../../workbook/number-format.ts'
 
 /** More places than these would push the number away from its unit; the numbers beyond stand out to the right. */
 const MOST_PLACES = 4

@@ -2,7 +2,7 @@ import { createMemo, createSignal, For, Show, type JSX } from 'solid-js'
 import { catalogue } from '../../../functions/catalogue.ts'
 import type { FunctionDefinition } from '../../../functions/define.ts'
 import { units, type Unit } from '../../../functions/units/units.ts'
-import { CAUTIONS } from './cautions.ts'
+import { CAUTIONS } from '../../../functions/cautions.ts'
 import { FunctionWords } from './FunctionWords.tsx'
 import { KEYS_IN_WORDS } from './keys-in-words.ts'
 

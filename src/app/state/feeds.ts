@@ -1,6 +1,5 @@
 import { createMemo, type Accessor } from 'solid-js'
-import type { Area } from '../../calc/values.ts'
-import { areaOf, parseReference, type Reference } from '../../workbook/address.ts'
+import { areaOf, parseReference, type Reference, type Area } from '../../workbook/address.ts'
 import { foldCase, isFormula, type Workbook } from '../../workbook/document.ts'
 import { referencesIn } from '../../workbook/formula/references.ts'
 import { tokenise, type Token } from '../../workbook/formula/tokenise.ts'
@@ -36,7 +35,7 @@ export function createFeeds({ workbook, sheet, text }: Surroundings): Feeds {
     const byReference = new Map<string, Feed>()
     const colours = new Map<number, number>()
     for (const { reference, token } of isFormula(text()) ? referred(text(), workbook().names) : []) {
-      const area = toArea(reference)
+      const area = areaOf(reference)
       const name = reference.sheet ?? sheet()
       const key = `${area.top}:${area.left}:${area.bottom}:${area.right}:${foldCase(name)}`
       const feed = byReference.get(key) ?? { sheet: name, area, colour: byReference.size % REFERENCE_COLOURS }
@@ -79,9 +78,4 @@ function refersTo(names: ReadonlyMap<string, string>, typed: string): string | u
   if (exact !== undefined) return exact
   const folded = foldCase(typed)
   return [...names].find(([name]) => foldCase(name) === folded)?.[1]
-}
-
-function toArea(reference: Reference): Area {
-  const { firstRow, firstColumn, lastRow, lastColumn } = areaOf(reference)
-  return { top: firstRow, left: firstColumn, bottom: lastRow, right: lastColumn }
 }

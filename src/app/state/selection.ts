@@ -1,6 +1,5 @@
 import { createMemo, createSignal, untrack, type Accessor } from 'solid-js'
-import type { Area } from '../../calc/values.ts'
-import type { CellAddress } from '../../workbook/address.ts'
+import type { Area, CellAddress } from '../../workbook/address.ts'
 
 export interface Selection {
   /** The cell that keys and the entry line act on. */

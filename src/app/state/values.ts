@@ -1,6 +1,6 @@
 import { createSignal, type Accessor, type Setter } from 'solid-js'
-import type { Area, AreaValues, CellValue, Check } from '../../calc/values.ts'
-import { printAddress } from '../../workbook/address.ts'
+import type { AreaValues, CellValue, Check } from '../../calc/values.ts'
+import { printAddress, type Area } from '../../workbook/address.ts'
 import type { Recalculation } from './recalculation.ts'
 
 export interface Values {

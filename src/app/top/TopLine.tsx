@@ -1,5 +1,5 @@
 import { createSignal, Show, type JSX } from 'solid-js'
-import type { UnitSystem } from '../../workbook/unitPairs.ts'
+import type { UnitSystem } from '../../workbook/unit-pairs.ts'
 import { restate } from '../../workbook/restate.ts'
 import { chooseFile } from '../files/file-access.ts'
 import { exportSpreadsheet, openFile, saveWorkbook, type ReadingFailure } from '../files/file-actions.ts'

@@ -4,7 +4,7 @@ import { areaOf, columnLetters, columnNumber, parseReference, printReference, ty
 import { calls } from '../../../src/workbook/formula/calls.ts'
 import { referencesIn, renameSheetInFormula, rewriteReferences, shiftReferences } from '../../../src/workbook/formula/references.ts'
 import { tokenise } from '../../../src/workbook/formula/tokenise.ts'
-import { sheetNameProblem } from '../../../src/workbook/sheetName.ts'
+import { sheetNameProblem } from '../../../src/workbook/sheet-name.ts'
 
 const sheetName = fc
   .oneof(fc.constantFrom('Duty', 'My sheet', "It's", 'A1', 'R1C1', '2nd', 'TRUE', 'Größe', 'x!y'), fc.string({ minLength: 1, maxLength: 8 }))
@@ -87,8 +87,8 @@ describe('formulas', () => {
         const text = `=2*${printReference({ sheet: 'Duty', from, to: null })}`
         const shifted = shiftReferences(text, rows, columns)
         const area = areaOf(referencesIn(tokenise(shifted))[0]?.reference ?? { sheet: null, from, to: null })
-        expect(area.firstRow).toBe(from.rowAbsolute ? from.row : from.row + rows)
-        expect(area.firstColumn).toBe(from.columnAbsolute ? from.column : from.column + columns)
+        expect(area.top).toBe(from.rowAbsolute ? from.row : from.row + rows)
+        expect(area.left).toBe(from.columnAbsolute ? from.column : from.column + columns)
         expect(shiftReferences(shifted, -rows, -columns)).toBe(text)
       }),
     )

@@ -6,7 +6,7 @@ import { withCells } from '../../../src/workbook/cells.ts'
 import { emptyWorkbook, type Cell, type Workbook } from '../../../src/workbook/document.ts'
 import { applyEdits } from '../../../src/workbook/edits.ts'
 import { restate, unitSystemOf } from '../../../src/workbook/restate.ts'
-import { counterpart } from '../../../src/workbook/unitPairs.ts'
+import { counterpart } from '../../../src/workbook/unit-pairs.ts'
 
 const value = fc.oneof(
   fc.integer({ min: -1_000, max: 100_000 }),

@@ -79,9 +79,9 @@ describe('references', () => {
 
   it('cover whole columns and rows to the end, and are ordered whichever corner is first', () => {
     const area = (text: string) => areaOf(parseReference(text) ?? { sheet: null, from: { row: 0, column: 0, rowAbsolute: false, columnAbsolute: false }, to: null })
-    expect(area('B:A')).toEqual({ firstRow: 0, lastRow: 1_048_575, firstColumn: 0, lastColumn: 1 })
-    expect(area('2:3')).toEqual({ firstRow: 1, lastRow: 2, firstColumn: 0, lastColumn: 16_383 })
-    expect(area('C5:A1')).toEqual({ firstRow: 0, lastRow: 4, firstColumn: 0, lastColumn: 2 })
+    expect(area('B:A')).toEqual({ top: 0, bottom: 1_048_575, left: 0, right: 1 })
+    expect(area('2:3')).toEqual({ top: 1, bottom: 2, left: 0, right: 16_383 })
+    expect(area('C5:A1')).toEqual({ top: 0, bottom: 4, left: 0, right: 2 })
   })
 
   it.each([

@@ -1,10 +1,10 @@
 import { parseAddress, printAddress } from './address.ts'
 import { foldCase, type Cell, type Row, type Workbook } from './document.ts'
-import { jsonProblems, placeFinder, type TextPlace } from './jsonText.ts'
+import { jsonProblems, placeFinder, type TextPlace } from './json-text.ts'
 import { MAX_CELLS, MAX_COLUMNS, MAX_FILE_CHARACTERS, MAX_NAMES, MAX_ROWS } from './limits.ts'
 import { migrate, MIGRATIONS, type Migrations } from './migrations.ts'
 import { fileSchema, type FileCell, type WorkbookFile } from './schema.ts'
-import { sheetNameProblem } from './sheetName.ts'
+import { sheetNameProblem } from './sheet-name.ts'
 
 /** Why a file cannot be read; `message` says where and what is accepted, and may be shown as it is. */
 export interface ReadProblem {

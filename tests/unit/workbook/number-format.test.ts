@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { formatNumber, pointParts } from '../../../src/workbook/numberFormat.ts'
+import { formatNumber, pointParts } from '../../../src/workbook/number-format.ts'
 
 describe('a number as a cell shows it', () => {
   it.each([
