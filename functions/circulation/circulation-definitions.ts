@@ -4,32 +4,17 @@ import { define, type FunctionDefinition, type Source } from '../define.ts'
 import { isFault, wrong, type Fault } from '../fault.ts'
 import { saturatedMixture } from '../lines/two-phase-loss.ts'
 import { FENGHOUR_1995, GAO_2023 } from '../sources.ts'
-import { units, type Dimension } from '../units/units.ts'
-import { slipModels, type Balance, type SlipModel } from './balance.ts'
+import { units } from '../units/units.ts'
+import { slipModels, type SlipModel } from './balance.ts'
 import { circulation, GREATEST_NUMBER, type Circulation } from './circulation.ts'
+import { circulationSteps, partSteps } from './circulation-workings.ts'
 import { loopBlock, loopOf, tooRough, type LoopRows } from './loop-block.ts'
+import { PARTS, partNames } from './parts.ts'
 
 const group = 'Static head and circulation'
 
 const slipNames = Object.keys(slipModels) as readonly SlipModel[] // the keys are the models
 const voidArgument = optional(choice('model of the vapour’s share of coil and return', slipNames), 'Zivi', '"Zivi"')
-
-/** What of the balance each part is, and how it is measured. */
-const PARTS = {
-  'driving head': ['drivingHeadPa', 'pressure'],
-  'leg loss': ['legLossPa', 'pressure'],
-  'coil friction': ['coilFrictionPa', 'pressure'],
-  'coil acceleration': ['coilAccelerationPa', 'pressure'],
-  'coil column': ['coilColumnPa', 'pressure'],
-  'return friction': ['returnFrictionPa', 'pressure'],
-  'return column': ['returnColumnPa', 'pressure'],
-  'leg velocity': ['legVelocity', 'velocity'],
-  'return velocity': ['returnVelocity', 'velocity'],
-  'fed flow': ['fedFlowKgPerS', 'mass flow'],
-} as const satisfies Readonly<Record<string, readonly [keyof Balance, Dimension]>>
-
-type Part = keyof typeof PARTS
-const partNames = Object.keys(PARTS) as readonly Part[] // the keys are the parts
 
 const TERMS =
   'leg loss = (f L/D + ΣK) ρL V²/2; coil friction = circuit length × mean over the circuit of Müller-Steinhagen & Heck’s [A + 2 (B − A) x] (1 − x)^(1/3) + B x³, ' +
@@ -78,6 +63,7 @@ export const circulationFunctions: readonly FunctionDefinition[] = [
       const found = circulationOf(given, model)
       return isFault(found) ? found : found.circulationNumber
     },
+    workings: ({ block: given, void: model }, steps) => circulationSteps(given, model, steps).circulationNumber,
   }),
   define({
     name: 'CIRCULATION.PART', group,
@@ -104,6 +90,7 @@ export const circulationFunctions: readonly FunctionDefinition[] = [
       const found = circulationOf(given, model)
       return isFault(found) ? found : found.balance[key]
     },
+    workings: ({ block: given, part, unit: asked, void: model }, steps) => partSteps(given, part, asked.dimension, model, steps),
   }),
 ]
 

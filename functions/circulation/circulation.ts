@@ -24,7 +24,8 @@ export function circulation(loop: Loop, fluid: LoopFluid, loadW: number, model: 
   const excessPa = (balance: Balance) => balance.drivingHeadPa - losses(balance)
 
   const least = at(1)
-  if (excessPa(least) < 0) return driesOut(least, fluid.liquidDensity)
+  // Without lift, the return level with coil and drum, rounding leaves no difference at any number: 0 is refused as well.
+  if (excessPa(least) <= 0) return driesOut(least, fluid.liquidDensity)
   if (excessPa(at(GREATEST_NUMBER)) > 0) {
     return outOfRange(`at this load the coil would be fed more than ${GREATEST_NUMBER} times what it evaporates: it is a loop of liquid, for which this balance is not meant; accepted is a higher load`)
   }

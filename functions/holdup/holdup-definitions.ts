@@ -1,4 +1,5 @@
 import { saturationTemperatureArgument } from '../ammonia/saturation-argument.ts'
+import { saturatedAt } from '../ammonia/saturation-workings.ts'
 import { liquidDensity, vaporDensity } from '../ammonia/saturation.ts'
 import { choice, number, optional, optionalWithout, quantity, unit } from '../arguments.ts'
 import { define, type FunctionDefinition, type Source } from '../define.ts'
@@ -6,6 +7,7 @@ import { wrong } from '../fault.ts'
 import { saturatedMixture } from '../lines/two-phase-loss.ts'
 import { FENGHOUR_1995, GAO_2023, MULERO_2012 } from '../sources.ts'
 import { voidFraction, voidModels, type VoidModel } from './void-fraction.ts'
+import { voidFractionSteps } from './void-fraction-workings.ts'
 
 const group = 'Liquid holdup and charge'
 const modelNames = Object.keys(voidModels) as readonly VoidModel[] // the keys are the models
@@ -60,6 +62,7 @@ export const holdupFunctions: readonly FunctionDefinition[] = [
         ? wrong(`${missing} is missing: "${model}" ${NEED_REASON[missing]}; give it, or take a model without it, such as "Zivi"`)
         : voidFraction(model, { quality, ...saturatedMixture(temperature), massFlux, boreM })
     },
+    workings: voidFractionSteps,
   }),
   define({
     name: 'HOLDUP.MASS', group,
@@ -83,6 +86,10 @@ export const holdupFunctions: readonly FunctionDefinition[] = [
     ],
     result: 'mass',
     compute: ({ volume, liquidShare, temperature }) => volume * (liquidShare * liquidDensity(temperature) + (1 - liquidShare) * vaporDensity(temperature)),
+    workings: ({ volume, liquidShare, temperature }, steps) => {
+      const ammonia = saturatedAt(temperature, steps)
+      return `${volume}*(${liquidShare}*${ammonia.liquidDensity}+(1-${liquidShare})*${ammonia.vaporDensity})`
+    },
   }),
 ]
 

@@ -14,6 +14,20 @@ interface Model {
   readonly equation: string
 }
 
+/** The numbers of the models, shared with their workings. Powers of Butterworth's general form (1975); the rest as in the equations below. */
+export const voidConstants = {
+  Smith: { entrained: 0.4 },
+  Baroczy: { factor: 1, qualityPower: 0.74, densityPower: 0.65, viscosityPower: 0.13 },
+  Lockhart: { factor: 0.28, qualityPower: 0.9 * 0.71, densityPower: 0.5 * 0.71, viscosityPower: 0.1 * 0.71 },
+  Rouhani: { spread: 0.2 },
+  Steiner: { spread: 0.12 },
+  drift: 1.18,
+  Premoli: {
+    first: { factor: 1.578, reynoldsPower: -0.19, densityPower: 0.22 },
+    second: { factor: 0.0273, reynoldsPower: -0.51, densityPower: -0.08 },
+  },
+} as const
+
 /** The models by the names that formulas use. */
 export const voidModels = {
   Zivi: {
@@ -35,28 +49,29 @@ export const voidModels = {
     needs: [],
     share: (flow) => {
       const { quality: x } = flow
-      return slipping(flow, 0.4 + 0.6 * Math.sqrt((x * densityRatio(flow) + 0.4 * (1 - x)) / (x + 0.4 * (1 - x))))
+      const { entrained } = voidConstants.Smith
+      return slipping(flow, entrained + (1 - entrained) * Math.sqrt((x * densityRatio(flow) + entrained * (1 - x)) / (x + entrained * (1 - x))))
     },
     equation: 'S = 0.4 + 0.6 √{[ρL/ρV + 0.4 (1 − x)/x] / [1 + 0.4 (1 − x)/x]}',
   },
   Baroczy: {
     needs: [],
-    share: (flow) => separated(flow, 1, 0.74, 0.65, 0.13),
+    share: (flow) => separated(flow, voidConstants.Baroczy),
     equation: 'α = 1/[1 + ((1 − x)/x)^0.74 (ρV/ρL)^0.65 (μL/μV)^0.13]',
   },
   Lockhart: {
     needs: [],
-    share: (flow) => separated(flow, 0.28, 0.9 * 0.71, 0.5 * 0.71, 0.1 * 0.71),
+    share: (flow) => separated(flow, voidConstants.Lockhart),
     equation: 'α = 1/(1 + 0.28 X^0.71), X = ((1 − x)/x)^0.9 (ρV/ρL)^0.5 (μL/μV)^0.1',
   },
   Rouhani: {
     needs: ['mass flux'],
-    share: (flow, massFlux) => drifting(flow, massFlux, 1 + 0.2 * (1 - flow.quality)),
+    share: (flow, massFlux) => drifting(flow, massFlux, voidConstants.Rouhani),
     equation: 'α = (x/ρV) / {C0 [x/ρV + (1 − x)/ρL] + v/G}, C0 = 1 + 0.2 (1 − x), v = 1.18 (1 − x) [g σ (ρL − ρV)]^0.25 / ρL^0.5',
   },
   Steiner: {
     needs: ['mass flux'],
-    share: (flow, massFlux) => drifting(flow, massFlux, 1 + 0.12 * (1 - flow.quality)),
+    share: (flow, massFlux) => drifting(flow, massFlux, voidConstants.Steiner),
     equation: 'as Rouhani with C0 = 1 + 0.12 (1 − x), for horizontal lines',
   },
   Premoli: {
@@ -88,14 +103,22 @@ const slipping = (flow: TwoPhaseFlow, slip: number): number => {
 }
 
 /** Drift flux: vapour distributed by C0 and rising through the liquid. */
-function drifting({ quality, liquidDensity, vaporDensity, surfaceTension }: TwoPhaseFlow, massFlux: number, distribution: number): number {
-  const drift = (1.18 * (1 - quality) * (STANDARD_GRAVITY * surfaceTension * (liquidDensity - vaporDensity)) ** 0.25) / Math.sqrt(liquidDensity)
+function drifting({ quality, liquidDensity, vaporDensity, surfaceTension }: TwoPhaseFlow, massFlux: number, { spread }: { spread: number }): number {
+  const distribution = 1 + spread * (1 - quality)
+  const drift = (voidConstants.drift * (1 - quality) * (STANDARD_GRAVITY * surfaceTension * (liquidDensity - vaporDensity)) ** 0.25) / Math.sqrt(liquidDensity)
   const vapor = quality / vaporDensity
   return vapor / (distribution * (vapor + (1 - quality) / liquidDensity) + drift / massFlux)
 }
 
+export interface Powers {
+  readonly factor: number
+  readonly qualityPower: number
+  readonly densityPower: number
+  readonly viscosityPower: number
+}
+
 /** Powers of quality, density and viscosity ratio (the general form of Butterworth, 1975). */
-const separated = (flow: TwoPhaseFlow, factor: number, qualityPower: number, densityPower: number, viscosityPower: number): number =>
+const separated = (flow: TwoPhaseFlow, { factor, qualityPower, densityPower, viscosityPower }: Powers): number =>
   1 /
   (1 +
     factor *
@@ -106,8 +129,9 @@ const separated = (flow: TwoPhaseFlow, factor: number, qualityPower: number, den
 function premoliSlip(flow: TwoPhaseFlow, massFlux: number, boreM: number): number {
   const reynolds = (massFlux * boreM) / flow.liquidViscosity
   const weber = (massFlux ** 2 * boreM) / (flow.surfaceTension * flow.liquidDensity)
-  const first = 1.578 * reynolds ** -0.19 * densityRatio(flow) ** 0.22
-  const second = 0.0273 * weber * reynolds ** -0.51 * densityRatio(flow) ** -0.08
+  const [e1, e2] = [voidConstants.Premoli.first, voidConstants.Premoli.second]
+  const first = e1.factor * reynolds ** e1.reynoldsPower * densityRatio(flow) ** e1.densityPower
+  const second = e2.factor * weber * reynolds ** e2.reynoldsPower * densityRatio(flow) ** e2.densityPower
   const vaporToLiquid = (flow.quality * densityRatio(flow)) / (1 - flow.quality)
   return 1 + first * Math.sqrt(Math.max(0, 1 / (1 / vaporToLiquid + second) - vaporToLiquid * second))
 }

@@ -14,6 +14,9 @@ export function frictionTimesReynolds(reynolds: Expression, relativeRoughness: E
 export const churchillFactor = (reynolds: Expression, relativeRoughness: Expression): Expression =>
   `${frictionTimesReynolds(reynolds, relativeRoughness)}/(${reynolds})`
 
+/** Darcy friction factor where it no longer depends on the flow. */
+export const fullyRoughFactor = (relativeRoughness: Expression): Expression => `1/(2*LOG10(${relativeRoughness}/3.7))^2`
+
 /** Pressure lost to friction for a length, Pa/m, at a mass flux, kg/(m2·s), of 0 or more; each argument is a cell or in brackets. */
 export const frictionGradientOf = (massFlux: Expression, boreM: Expression, roughnessM: Expression, density: Expression, viscosity: Expression): Expression =>
   `${frictionTimesReynolds(`${massFlux}*${boreM}/${viscosity}`, `${roughnessM}/${boreM}`)}*${viscosity}*${massFlux}/(2*${density}*${boreM}^2)`

@@ -1,16 +1,21 @@
 import { saturationTemperatureArgument } from '../ammonia/saturation-argument.ts'
-import { criticalPressurePa } from '../ammonia/saturation.ts'
+import { criticalPressurePa, saturationRange } from '../ammonia/saturation.ts'
+import { saturatedAt, saturationTemperatureOf } from '../ammonia/saturation-workings.ts'
 import { choice, number, optional, quantity, quantityOf, unit } from '../arguments.ts'
 import { define, type FunctionDefinition, type Source } from '../define.ts'
 import { outOfRange, type Fault } from '../fault.ts'
 import { FENGHOUR_1995, GAO_2023, MULERO_2012 } from '../sources.ts'
 import { formatQuantity } from '../units/format.ts'
 import type { Unit } from '../units/units.ts'
+import { num, unless } from '../workings/expression.ts'
+import { bareSi } from '../workings/workings.ts'
 import { choked, lossTooGreat, tooRough } from './flow-limits.ts'
 import { frictionFactor, GREATEST_RELATIVE_ROUGHNESS } from './friction.ts'
+import { churchillFactor } from './friction-workings.ts'
 import { boreArgument, lengthArgument, massFlowArgument, roughnessArgument } from './line-arguments.ts'
 import { greatestLoss, linePenalty } from './line-penalty.ts'
-import { crossSection, pipeLoss } from './pipe-loss.ts'
+import { pipeLossSteps, wetReturnLossSteps } from './loss-workings.ts'
+import { crossSection, crossSectionOf, pipeLoss } from './pipe-loss.ts'
 import { saturatedMixture, twoPhaseGradient } from './two-phase-loss.ts'
 
 const group = 'Lines and valves'
@@ -43,6 +48,7 @@ export const lossDefinitions: readonly FunctionDefinition[] = [
     examples: [{ formula: '=PIPE.VELOCITY("126 cfm","4.026 in","ft/min")', value: '1425' }],
     result: 'velocity',
     compute: ({ volumeFlow, bore }) => volumeFlow / crossSection(bore),
+    workings: ({ volumeFlow, bore }) => `${volumeFlow}/${crossSectionOf(bore)}`,
   }),
   define({
     name: 'FRICTION.FACTOR', group,
@@ -64,6 +70,7 @@ export const lossDefinitions: readonly FunctionDefinition[] = [
     ],
     result: 'number',
     compute: ({ Reynolds, relativeRoughness }) => frictionFactor(Reynolds, relativeRoughness),
+    workings: ({ Reynolds, relativeRoughness }) => churchillFactor(Reynolds, relativeRoughness),
   }),
   define({
     name: 'PIPE.LOSS', group,
@@ -96,6 +103,7 @@ export const lossDefinitions: readonly FunctionDefinition[] = [
       const beyond = phase === 'vapor' ? lossTooGreat(lossPa, temperature, shownIn) : liquidLossTooGreat(lossPa, shownIn)
       return beyond ?? lossPa
     },
+    workings: (given, steps) => pipeLossSteps({ ...given, massFlow: bareSi(given.massFlow), roughness: bareSi(given.roughness) }, steps),
   }),
   define({
     name: 'WETRETURN.LOSS', group,
@@ -129,6 +137,7 @@ export const lossDefinitions: readonly FunctionDefinition[] = [
       const gradient = twoPhaseGradient[model](massFlow.si / crossSection(bore), quality, bore, roughness.si, saturatedMixture(temperature))
       return lossTooGreat(gradient * length, temperature, shownIn) ?? gradient * length
     },
+    workings: (given, steps) => wetReturnLossSteps({ ...given, massFlow: bareSi(given.massFlow), roughness: bareSi(given.roughness) }, steps),
   }),
   define({
     name: 'LINE.PENALTY', group,
@@ -149,6 +158,11 @@ export const lossDefinitions: readonly FunctionDefinition[] = [
       if (loss.si <= mostPa) return linePenalty(temperature, loss.si)
       const show = (si: number) => formatQuantity(si, loss.unit)
       return outOfRange(`loss is ${show(loss.si)}; accepted is at most ${show(mostPa)} (saturation pressure at the inlet less that at −77.6 °C = −107.7 °F, where the property range ends)`)
+    },
+    workings: ({ temperature, loss }, steps) => {
+      const inlet = steps.step('pressure at the inlet', 'Pa', saturatedAt(temperature, steps).pressure)
+      const outlet = unless(`${bareSi(loss)}<=${inlet}-${num(saturationRange.minPa)}`, `${inlet}-${bareSi(loss)}`)
+      return `${temperature}-${saturationTemperatureOf(outlet, steps, 'after the loss')}`
     },
   }),
 ]

@@ -2,9 +2,11 @@ import { choice, quantityOf, unit, type SiQuantity } from '../arguments.ts'
 import { define, type FunctionDefinition, type Source } from '../define.ts'
 import { outOfRange, type Fault } from '../fault.ts'
 import { formatQuantity } from '../units/format.ts'
+import { bareSi } from '../workings/workings.ts'
 import { boreArgument, lengthArgument } from './line-arguments.ts'
-import { crossSection } from './pipe-loss.ts'
+import { crossSection, crossSectionOf } from './pipe-loss.ts'
 import { pipeSizeArgument } from './pipe-size-argument.ts'
+import { nextPipeSizeSteps, pipeBoreSteps } from './pipe-sizes-workings.ts'
 import { largestBore, nextPipeSize, pipeBore, schedules, schedulesOf, type Schedule } from './pipe-sizes.ts'
 
 const group = 'Liquid holdup and charge'
@@ -34,6 +36,7 @@ export const pipeDefinitions: readonly FunctionDefinition[] = [
     examples: [{ formula: '=PIPE.VOLUME("4.026 in","100 ft","ft3")', value: '8.8405' }],
     result: 'volume',
     compute: ({ bore, length }) => crossSection(bore) * length,
+    workings: ({ bore, length }) => `${crossSectionOf(bore)}*${length}`,
   }),
   define({
     name: 'PIPE.BORE', group,
@@ -49,6 +52,7 @@ export const pipeDefinitions: readonly FunctionDefinition[] = [
     result: 'length',
     compute: ({ size, schedule: wanted }) =>
       pipeBore(size, wanted) ?? outOfRange(`schedule is ${wanted}; accepted for size ${size} is ${schedulesOf(size).join(', ')} (ASME B36.10M has no other wall for it here)`),
+    workings: (given, steps) => pipeBoreSteps(given.size, given.schedule, steps),
   }),
   define({
     name: 'PIPE.NEXT', group,
@@ -60,6 +64,7 @@ export const pipeDefinitions: readonly FunctionDefinition[] = [
     examples: [{ formula: '=PIPE.NEXT("2.2 in","40")', value: '2-1/2' }],
     result: 'text',
     compute: ({ bore, schedule: wanted }) => nextPipeSize(bore.si, wanted) ?? largerThanListed(bore, wanted),
+    workings: (given, steps) => nextPipeSizeSteps(bareSi(given.bore), given.schedule, steps),
   }),
 ]
 

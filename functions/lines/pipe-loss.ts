@@ -1,4 +1,5 @@
 import { liquidDensity, liquidViscosity, vaporDensity, vaporViscosity } from '../ammonia/saturation.ts'
+import type { Expression } from '../workings/expression.ts'
 import { frictionGradient } from './friction.ts'
 
 export type Phase = 'liquid' | 'vapor'
@@ -11,6 +12,9 @@ export interface Line {
 }
 
 export const crossSection = (boreM: number): number => (Math.PI / 4) * boreM ** 2
+
+/** The same in workings. */
+export const crossSectionOf = (boreM: Expression): Expression => `(PI()/4*${boreM}^2)`
 
 /** Pressure loss, Pa, of saturated ammonia of the density it has at the inlet; `resistance` is the sum of the K of bends, fittings and valves. */
 export function pipeLoss(massFlowKgPerS: number, line: Line, temperatureK: number, phase: Phase, resistance: number): number {

@@ -6,6 +6,7 @@ const nominal = choice('nominal pipe size', pipeSizes)
 /** A nominal pipe size in the ways people write it: "1-1/2", "1 1/2", "NPS 1½", 1.5, "2 in", or 2 and in in two cells. */
 export const pipeSizeArgument: Argument<PipeSize> = {
   ...nominal,
+  kind: 'text',
   resolve: (given, label, sitePa) => nominal.resolve(sizeAsListed(given) ?? given, label, sitePa),
 }
 
@@ -20,7 +21,7 @@ const WORDS_AROUND = /^\s*(?:NPS)?\s*|\s*(?:in\.?|inch|inches|["″]|NPS)?\s*$/g
 const WHOLE_AND_FRACTION = /^(\d*\.?\d*)(?:(?:^|[\s-]+)(\d+)\/(\d+))?$/
 
 /** The number of inches that a nominal size is called after; undefined where the text is none. */
-function inchesIn(text: string): number | undefined {
+export function inchesIn(text: string): number | undefined {
   const bare = text.replace(/[¼½¾]/g, (sign) => FRACTIONS[sign] ?? '').replace(WORDS_AROUND, '')
   const match = WHOLE_AND_FRACTION.exec(bare)
   if (match === null) return undefined

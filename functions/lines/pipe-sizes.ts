@@ -52,7 +52,7 @@ export const nextPipeSize = (boreM: number, schedule: Schedule): PipeSize | unde
 export const largestBore = (schedule: Schedule): number => Math.max(...pipeSizes.map((size) => pipeBore(size, schedule) ?? 0))
 
 /** A bore this close, relatively, to that of a size is the bore of the size: its value may have come through another unit. */
-const REACHED = 1e-9
+export const REACHED = 1e-9
 
 const INCH_M = 0.0254
 

@@ -32,6 +32,9 @@ function muellerSteinhagenHeck(...[massFlux, quality, boreM, roughnessM, mixture
   return (allLiquid + 2 * (allVapor - allLiquid) * quality) * (1 - quality) ** (1 / 3) + allVapor * quality ** 3
 }
 
+/** The factor of Friedel's third term and the exponents of what it depends on. */
+export const FRIEDEL = { factor: 3.24, quality: 0.78, wetness: 0.224, densities: 0.91, viscosities: 0.19, viscosityGap: 0.7, froude: 0.0454, weber: 0.035 } as const
+
 /** Friedel, European Two-Phase Flow Group Meeting, Ispra (1979), for horizontal flow: the multiplier is of the whole flow as liquid. */
 function friedel(...[massFlux, quality, boreM, roughnessM, mixture]: Parameters<TwoPhaseLaw>): number {
   const { liquidDensity, vaporDensity, liquidViscosity, vaporViscosity } = mixture
@@ -41,11 +44,11 @@ function friedel(...[massFlux, quality, boreM, roughnessM, mixture]: Parameters<
   // Roots of the Froude and the Weber number, since a square of a very small flow would underflow.
   const froudeRoot = massFlux / density / Math.sqrt(STANDARD_GRAVITY * boreM)
   const weberRoot = massFlux * Math.sqrt(boreM / density / mixture.surfaceTension)
-  const f = quality ** 0.78 * (1 - quality) ** 0.224
-  const h = (liquidDensity / vaporDensity) ** 0.91 * viscosityRatio ** 0.19 * (1 - viscosityRatio) ** 0.7
-  const numbers = froudeRoot ** (2 * 0.0454) * weberRoot ** (2 * 0.035)
+  const f = quality ** FRIEDEL.quality * (1 - quality) ** FRIEDEL.wetness
+  const h = (liquidDensity / vaporDensity) ** FRIEDEL.densities * viscosityRatio ** FRIEDEL.viscosities * (1 - viscosityRatio) ** FRIEDEL.viscosityGap
+  const numbers = froudeRoot ** (2 * FRIEDEL.froude) * weberRoot ** (2 * FRIEDEL.weber)
   if (numbers === 0) return 0 // no flow
-  const interaction = (3.24 * f * h) / numbers
+  const interaction = (FRIEDEL.factor * f * h) / numbers
   return (1 - quality) ** 2 * allLiquid + quality ** 2 * allVapor + interaction * allLiquid
 }
 

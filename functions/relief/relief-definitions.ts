@@ -1,13 +1,15 @@
+import { saturatedAt, saturationTemperatureOf } from '../ammonia/saturation-workings.ts'
 import { latentHeat, saturationTemperature } from '../ammonia/saturation.ts'
 import { choice, number, optional, quantity, quantityOf, site, unit } from '../arguments.ts'
 import { define, type FunctionDefinition, type Source } from '../define.ts'
 import { isFault, outOfRange } from '../fault.ts'
 import { GAO_2023 } from '../sources.ts'
 import { formatQuantity } from '../units/format.ts'
-import { ammoniaPerAir } from './ammonia-rating.ts'
-import { chokedOutletPressure, dischargeFrictionFactor, dischargePipeLength } from './discharge-pipe.ts'
-import { saturatedRelievingPressure, setAboveAtmosphere, setPressureArgument } from './relieving.ts'
-import { combustibleCases, requiredCapacity, standardCubicFeetPerMinute } from './vessel-capacity.ts'
+import { bareSi } from '../workings/workings.ts'
+import { ammoniaPerAir, ammoniaPerAirOf } from './ammonia-rating.ts'
+import { chokedOutletPressure, dischargeFrictionFactor, dischargePipeLength, dischargePipeSteps } from './discharge-pipe.ts'
+import { saturatedRelievingPressure, saturatedRelievingPressureSteps, setAboveAtmosphere, setAboveAtmosphereStep, setPressureArgument } from './relieving.ts'
+import { combustibleCases, requiredCapacity, requiredCapacityOf, standardCubicFeetPerMinute, standardCubicFeetPerMinuteOf } from './vessel-capacity.ts'
 
 const group = 'Pressure relief'
 
@@ -57,6 +59,7 @@ export const reliefFunctions: readonly FunctionDefinition[] = [
     ],
     result: 'mass flow',
     compute: ({ outsideDiameter, length, combustibles }) => requiredCapacity(outsideDiameter, length, combustibles),
+    workings: ({ outsideDiameter, length, combustibles }) => requiredCapacityOf(outsideDiameter, length, combustibles),
   }),
   define({
     name: 'RELIEF.SCFM', group,
@@ -69,6 +72,7 @@ export const reliefFunctions: readonly FunctionDefinition[] = [
     examples: [{ formula: '=RELIEF.SCFM("15 lb/min")', value: '196.5' }],
     result: 'number',
     compute: ({ airFlow: kgPerS }) => standardCubicFeetPerMinute(kgPerS),
+    workings: ({ airFlow: kgPerS }) => standardCubicFeetPerMinuteOf(kgPerS),
   }),
   define({
     name: 'RELIEF.AMMONIA', group,
@@ -84,6 +88,10 @@ export const reliefFunctions: readonly FunctionDefinition[] = [
     compute: ({ airFlow: { si }, setPressure }, { sitePa }) => {
       const relievingPa = saturatedRelievingPressure(setPressure, sitePa)
       return isFault(relievingPa) ? relievingPa : si * ammoniaPerAir(saturationTemperature(relievingPa))
+    },
+    workings: ({ airFlow: air, setPressure, site: sitePa }, steps) => {
+      const relievingPa = saturatedRelievingPressureSteps(bareSi(setPressure), sitePa, steps)
+      return `${bareSi(air)}*${ammoniaPerAirOf(saturationTemperatureOf(relievingPa, steps, 'relieving'))}`
     },
   }),
   define({
@@ -125,6 +133,11 @@ export const reliefFunctions: readonly FunctionDefinition[] = [
         `rated capacity is ${formatQuantity(ratedCapacity.si, ratedCapacity.unit)}: at the outlet of this bore alone it stands at ${show(outletPa)}, against an allowed back pressure of ${show(allowedPa)}: no pipe is short enough, take a larger bore`,
       )
     },
+    workings: ({ bore, ratedCapacity, setPressure, backPressure, site: sitePa }, steps) => {
+      const aboveAtmosphere = setAboveAtmosphereStep(bareSi(setPressure), sitePa, steps)
+      const allowed = steps.step('allowed back pressure, absolute', 'Pa', `${backPressure}*${aboveAtmosphere}+${sitePa}`)
+      return dischargePipeSteps({ bore, flow: bareSi(ratedCapacity), allowed, site: sitePa }, steps)
+    },
   }),
   define({
     name: 'RELIEF.FIRE', group,
@@ -147,6 +160,11 @@ export const reliefFunctions: readonly FunctionDefinition[] = [
     compute: ({ surface, setPressure, heatFlux }, { sitePa }) => {
       const relievingPa = saturatedRelievingPressure(setPressure, sitePa)
       return isFault(relievingPa) ? relievingPa : (heatFlux * surface) / latentHeat(saturationTemperature(relievingPa))
+    },
+    workings: ({ surface, setPressure, heatFlux, site: sitePa }, steps) => {
+      const relievingPa = saturatedRelievingPressureSteps(bareSi(setPressure), sitePa, steps)
+      const saturated = saturatedAt(saturationTemperatureOf(relievingPa, steps, 'relieving'), steps, 'relieving')
+      return `${heatFlux}*${surface}/(${saturated.vaporEnthalpy}-${saturated.liquidEnthalpy})`
     },
   }),
 ]

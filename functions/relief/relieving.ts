@@ -2,6 +2,8 @@ import { saturationRange } from '../ammonia/saturation.ts'
 import { quantityOf, type SiQuantity } from '../arguments.ts'
 import { outOfRange, type Fault } from '../fault.ts'
 import { formatQuantity } from '../units/format.ts'
+import { num, unless, type Expression } from '../workings/expression.ts'
+import type { Steps } from '../workings/workings.ts'
 
 /** Share of the set pressure by which a valve may be above it when it carries its capacity. */
 const OVERPRESSURE = 1.1
@@ -29,4 +31,14 @@ export function saturatedRelievingPressure(set: SiQuantity, sitePa: number): num
   const show = (si: number) => formatQuantity(si, set.unit, sitePa)
   const mostPa = (saturationRange.maxPa - sitePa) / OVERPRESSURE + sitePa
   return outOfRange(`set pressure is ${show(set.si)}; accepted is at most ${show(mostPa)} (10 % above it ammonia boils at 100 °C, where the property range ends)`)
+}
+
+/** {@link setAboveAtmosphere} in workings. */
+export const setAboveAtmosphereStep = (setPa: Expression, sitePa: Expression, steps: Steps): Expression =>
+  steps.step('set pressure above the atmosphere', 'Pa', unless(`${setPa}>${sitePa}`, `${setPa}-${sitePa}`))
+
+/** {@link saturatedRelievingPressure} in workings. */
+export function saturatedRelievingPressureSteps(setPa: Expression, sitePa: Expression, steps: Steps): Expression {
+  const relieving = steps.step('relieving pressure', 'Pa', `${OVERPRESSURE}*${setAboveAtmosphereStep(setPa, sitePa, steps)}+${sitePa}`)
+  return unless(`${relieving}<=${num(saturationRange.maxPa)}`, relieving)
 }

@@ -1,12 +1,15 @@
 import { saturationTemperatureArgument } from '../ammonia/saturation-argument.ts'
+import { saturatedAt } from '../ammonia/saturation-workings.ts'
 import { criticalPressurePa, liquidDensity, saturationPressure, vaporDensity } from '../ammonia/saturation.ts'
 import { number, quantity, quantityOf, site, unit, type SiQuantity } from '../arguments.ts'
 import { define, type FunctionDefinition, type Source } from '../define.ts'
 import { outOfRange, type Fault } from '../fault.ts'
 import { GAO_2023 } from '../sources.ts'
 import { formatQuantity } from '../units/format.ts'
-import { chokeDrop, liquidFlowCoefficient } from './liquid-valve.ts'
-import { vaporFlowCoefficient } from './vapor-valve.ts'
+import { num, unless, type Expression } from '../workings/expression.ts'
+import { bareSi, type Steps } from '../workings/workings.ts'
+import { chokeDrop, chokeDropOf, liquidFlowCoefficient, liquidFlowCoefficientOf } from './liquid-valve.ts'
+import { vaporFlowCoefficient, vaporFlowCoefficientSteps } from './vapor-valve.ts'
 
 const group = 'Lines and valves'
 
@@ -63,6 +66,12 @@ export const valveFunctions: readonly FunctionDefinition[] = [
       const dropPa = Math.min(inlet.si - outlet.si, chokeDrop(inlet.si, saturationPressure(liquid), criticalPressurePa, FL))
       return liquidFlowCoefficient(massFlowKgPerS, liquidDensity(liquid), dropPa)
     },
+    workings: (given, steps) => {
+      const [inlet, outlet] = [bareSi(given.inlet), bareSi(given.outlet)]
+      const { chokeDropPa, density } = liquidSteps({ ...given, inlet }, steps)
+      const drop = steps.step('pressure drop that drives the flow', 'Pa', unless(`${outlet}<${inlet}`, `MIN(${inlet}-${outlet},${chokeDropPa})`))
+      return liquidFlowCoefficientOf(given.massFlow, steps.step('density', 'kg/m3', density), drop)
+    },
   }),
   define({
     name: 'VALVE.CHOKE', group,
@@ -76,6 +85,7 @@ export const valveFunctions: readonly FunctionDefinition[] = [
     result: 'pressure',
     compute: ({ inlet, liquid, FL }, { sitePa }) =>
       flashedBefore(inlet, liquid, sitePa) ?? chokeDrop(inlet.si, saturationPressure(liquid), criticalPressurePa, FL),
+    workings: (given, steps) => liquidSteps({ ...given, inlet: bareSi(given.inlet) }, steps).chokeDropPa,
   }),
   define({
     name: 'VALVE.VAPOR', group,
@@ -103,6 +113,12 @@ export const valveFunctions: readonly FunctionDefinition[] = [
       const show = (si: number) => formatQuantity(si, drop.unit)
       return outOfRange(`drop is ${show(drop.si)}; accepted is less than ${show(inletPa)} (the saturation pressure before the valve)`)
     },
+    workings: ({ massFlow: massFlowKgPerS, temperature, drop, xT }, steps) => {
+      const saturated = saturatedAt(temperature, steps)
+      const pressure = steps.step('pressure before the valve', 'Pa', saturated.pressure)
+      const inletPa = steps.step('pressure before the valve, above the drop', 'Pa', unless(`${bareSi(drop)}<${pressure}`, pressure))
+      return vaporFlowCoefficientSteps({ massFlow: massFlowKgPerS, inletPa, density: saturated.vaporDensity, drop: bareSi(drop), xT }, GAMMA, steps)
+    },
   }),
 ]
 
@@ -112,6 +128,14 @@ function flashedBefore(inlet: SiQuantity, liquidK: number, sitePa: number): Faul
   if (inlet.si >= saturationPa * (1 - PRINTED)) return undefined
   const show = (si: number) => formatQuantity(si, inlet.unit, sitePa)
   return outOfRange(`inlet is ${show(inlet.si)}; accepted is at least ${show(saturationPa)} (the saturation pressure of the liquid: below it the liquid would flash before the valve)`)
+}
+
+/** The liquid before the valve in workings; an error where {@link flashedBefore} refuses it. */
+function liquidSteps({ inlet, liquid, FL }: Readonly<Record<'inlet' | 'liquid' | 'FL', Expression>>, steps: Steps) {
+  const { pressure, liquidDensity: density } = saturatedAt(liquid, steps, 'liquid')
+  const vaporPressure = steps.step('saturation pressure of the liquid', 'Pa', pressure)
+  const reached = unless(`${inlet}>=${vaporPressure}*${num(1 - PRINTED)}`, chokeDropOf(inlet, vaporPressure, criticalPressurePa, FL))
+  return { chokeDropPa: steps.step('pressure drop at which the flow chokes', 'Pa', reached), density }
 }
 
 function notDriven(inlet: SiQuantity, outlet: SiQuantity, sitePa: number): Fault | undefined {

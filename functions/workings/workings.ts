@@ -29,7 +29,10 @@ export interface CallPart {
   readonly argument: number
   /** The row of a block, counted from 0. */
   readonly row?: number
-  /** A number, the text of its unit (empty for a plain number), or a name out of a list. */
+  /**
+   * A number, the text of its unit (empty for a plain number), or a text such as a name out of a list: where several cells are given
+   * for it, what they hold with a blank between.
+   */
   readonly part: 'value' | 'unit' | 'text'
   /** What stands there where the argument is omitted; empty where it then has no value. */
   readonly whenOmitted?: number | string
@@ -90,8 +93,10 @@ export function layOut(
 
   function writeChoice(argument: Argument<unknown>, label: string, index: number): Expression {
     const text = add({ label, unit: '', given: { argument: index, part: 'text', ...omitted(argument) } })
-    const known = `OR(${argument.choices.map((name) => `${text}=${quoted(name)}`).join(',')})`
-    return add({ label: `${label}, known`, unit: '', formula: unless(known, text) })
+    // A name such as "40" may stand in its cell as a number.
+    const name = `TRIM(${text})`
+    const known = `OR(${argument.choices.map((one) => `${name}=${quoted(one)}`).join(',')})`
+    return add({ label: `${label}, known`, unit: '', formula: unless(known, name) })
   }
 
   function writeUnit(argument: Argument<unknown>, label: string, index: number): WrittenUnit {
@@ -110,13 +115,18 @@ export function layOut(
     const column = (name: string) => `INDEX(${block('units', name)},${row})`
     const converted = `${value}*${column('factor')}+${column('offset')}+${column('gauge')}*${site}`
     const mayLackUnit = argument.kind === 'number' || 'whenOmitted' in at
-    const si = `IF(ISNUMBER(${value}),${mayLackUnit ? `IF(${text}="",${value},${converted})` : converted},${'whenOmitted' in at && whenOmitted === undefined ? '""' : 'NA()'})`
+    const mayBeEmpty = whenOmitted === ''
+    const si = `IF(ISNUMBER(${value}),${mayLackUnit ? `IF(${text}="",${value},${converted})` : converted},${mayBeEmpty ? `IF(${value}="","",NA())` : 'NA()'})`
     const inSi = add({ label: `${label}, SI`, unit: SI_UNIT[argument.dimensions[0] ?? 'share'], formula: si })
     const dimension = argument.kind === 'number' ? quoted('share') : column('dimension')
     const range = rangeCheck(inSi, argument.range)
     const gauge = column('gauge')
     if (range === undefined) return { si: inSi, dimension, gauge }
-    const applies = argument.dimensions.length > 1 ? `OR(${dimension}<>${quoted(argument.dimensions[0] ?? '')},${range})` : range
+    const exempt = [
+      ...(mayBeEmpty ? [`${inSi}=""`] : []),
+      ...(argument.dimensions.length > 1 ? [`${dimension}<>${quoted(argument.dimensions[0] ?? '')}`] : []),
+    ]
+    const applies = exempt.length === 0 ? range : `OR(${exempt.join(',')},${range})`
     return { si: add({ label: `${label}, within its range`, unit: SI_UNIT[argument.dimensions[0] ?? 'share'], formula: unless(applies, inSi) }), dimension, gauge }
   }
 
@@ -149,7 +159,8 @@ interface WrittenUnit {
 const omitted = (argument: Argument<unknown>): { readonly whenOmitted?: number | string } => {
   if (!argument.optional) return {}
   const { whenOmitted } = argument
-  return { whenOmitted: typeof whenOmitted === 'number' || typeof whenOmitted === 'string' ? whenOmitted : '' }
+  const value = typeof whenOmitted === 'object' && whenOmitted !== null && 'si' in whenOmitted ? whenOmitted.si : whenOmitted
+  return { whenOmitted: typeof value === 'number' || typeof value === 'string' ? value : '' }
 }
 
 function rangeCheck(value: Expression, { min, max, above, below }: Partial<Range>): Expression | undefined {

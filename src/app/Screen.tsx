@@ -42,7 +42,7 @@ export function Screen(): JSX.Element {
     <div ref={(element) => (screen = element)} class="screen" onKeyDown={onKeyDown}>
       <TopLine />
       <EntryLine focusGrid={focusGrid} />
-      <SheetList />
+      <SheetList focusGrid={focusGrid} />
       <main class="middle"><Grid ref={(element) => (grid = element)} /></main>
       <SidePanel />
       <StatusLine />

@@ -17,9 +17,11 @@ const ORDINARY: Bounds = {
 const EXTREME: Bounds = { 'load': [1e-2, 1e8], 'level above coil bottom': [1e-3, 30], 'circuit length': [1e-3, 300], 'roughness': [0, 1.5e-4] }
 
 describe('workings of the circulation in a plain engine against the computation, 1 000 random loops each', () => {
+  // A call has some 220 columns, which take the engine longer to read than all else.
+  const timeout = 240_000
   for (const name of ['CIRCULATION.NUMBER', 'CIRCULATION.PART']) {
-    it(`${name}, ordinary loops`, () => expectWorkingsToAgree(name, { bounds: ORDINARY }))
-    it(`${name}, whatever the ranges allow`, () => expectWorkingsToAgree(name, { bounds: EXTREME }))
+    it(`${name}, 600 ordinary loops`, () => expectWorkingsToAgree(name, { bounds: ORDINARY, valid: 600 }), timeout)
+    it(`${name}, 400 from all that the ranges allow`, () => expectWorkingsToAgree(name, { bounds: EXTREME, valid: 400 }), timeout)
   }
 })
 
@@ -70,7 +72,6 @@ describe('what the computation refuses is an error in the workings', () => {
 it('no formula of a call grows beyond 1 500 characters', () => {
   for (const name of ['CIRCULATION.NUMBER', 'CIRCULATION.PART']) {
     const columns = functionByName(name)?.workings?.columns ?? []
-    console.log(name, columns.length, Math.max(...columns.map(({ formula = '' }) => formula.replace(/⟨\d+⟩/g, 'ABC1234').length)))
     expect(columns.length).toBeGreaterThan(100)
     for (const { formula = '' } of columns) expect(formula.replace(/⟨\d+⟩/g, 'ABC1234').length).toBeLessThan(1500)
   }

@@ -1,20 +1,21 @@
 import { createMemo, createSignal, For, Show, type JSX } from 'solid-js'
 import { catalogue } from '../../../functions/catalogue.ts'
-import type { FunctionDefinition } from '../../../functions/define.ts'
+import { methodPages } from '../../../functions/guide/methods.ts'
 import { units, type Unit } from '../../../functions/units/units.ts'
 import { CAUTIONS } from '../../../functions/cautions.ts'
-import { FunctionWords } from './FunctionWords.tsx'
+import { FunctionWords, Sources } from './FunctionWords.tsx'
 import { KEYS_IN_WORDS } from './keys-in-words.ts'
 
-/** Functions, units, keys and cautions, to look up while working. */
+/** Functions, methods, units, keys and cautions, to look up while working. */
 export function Guide(): JSX.Element {
   const [wanted, setWanted] = createSignal('')
-  const groups = createMemo(() => grouped(catalogue.filter((definition) => matches(definition, wanted())), ({ group }) => group))
+  const groups = createMemo(() => grouped(catalogue.filter((definition) => hasWords(`${definition.name} ${definition.gives} ${definition.use}`, wanted())), ({ group }) => group))
+  const pages = createMemo(() => methodPages.filter(({ title, paragraphs }) => hasWords(`${title} ${paragraphs.join(' ')}`, wanted())))
   const dimensions = grouped(units, ({ dimension }) => dimension)
 
   return (
     <>
-      <input class="guide-find" type="search" placeholder="Find a function" aria-label="Find a function" value={wanted()} onInput={(event) => setWanted(event.currentTarget.value)} />
+      <input class="guide-find" type="search" placeholder="Find in the guide" aria-label="Find in the guide" value={wanted()} onInput={(event) => setWanted(event.currentTarget.value)} />
       <h2>Functions</h2>
       <For each={groups()} fallback={<p class="panel-empty">No function has “{wanted()}” in its words.</p>}>
         {([group, definitions]) => (
@@ -28,6 +29,22 @@ export function Guide(): JSX.Element {
           </section>
         )}
       </For>
+      <Show when={pages().length > 0}>
+        <h2>Methods</h2>
+        <For each={pages()}>
+          {(page) => (
+            <Folded head={<b>{page.title}</b>}>
+              <section class="function-words">
+                <For each={page.paragraphs}>{(paragraph) => <p>{paragraph}</p>}</For>
+                <Show when={page.sources.length > 0}>
+                  <h4>Source</h4>
+                  <Sources sources={page.sources} />
+                </Show>
+              </section>
+            </Folded>
+          )}
+        </For>
+      </Show>
       <Show when={wanted() === ''}>
         <h2>Units</h2>
         <For each={dimensions}>
@@ -53,8 +70,8 @@ function Folded(props: { readonly head: JSX.Element; readonly children: JSX.Elem
   )
 }
 
-function matches({ name, gives, use }: FunctionDefinition, wanted: string): boolean {
-  const words = `${name} ${gives} ${use}`.toLowerCase()
+function hasWords(text: string, wanted: string): boolean {
+  const words = text.toLowerCase()
   return wanted.toLowerCase().split(/\s+/).every((word) => words.includes(word))
 }
 

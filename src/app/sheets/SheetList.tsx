@@ -4,7 +4,7 @@ import { stateWords } from './state-words.ts'
 import './SheetList.css'
 
 /** The sheets in the order of the job, each with its state. */
-export function SheetList(): JSX.Element {
+export function SheetList(props: { readonly focusGrid: () => void }): JSX.Element {
   const session = useSession()
   return (
     <nav class="sheet-list" aria-label="Sheets">
@@ -14,7 +14,10 @@ export function SheetList(): JSX.Element {
             const state = () => stateWords(session.sheetStates().get(name))
             return (
               <li>
-                <button type="button" class={`sheet ${state().kind}`} aria-current={session.sheet().name === name ? 'page' : undefined} onClick={() => session.show(name)}>
+                <button type="button" class={`sheet ${state().kind}`} aria-current={session.sheet().name === name ? 'page' : undefined} onClick={() => {
+                  session.show(name)
+                  props.focusGrid()
+                }}>
                   <span class="sheet-mark" aria-hidden="true" />
                   <span class="sheet-name">{name}</span>
                   <span class="sheet-state">{state().words}</span>
