@@ -61,14 +61,14 @@ interface Definition<A extends Named> extends Words<A> {
    * The same computation as steps in standard spreadsheet formulas, from the arguments' SI values to the SI value of the result.
    * What `compute` refuses by a fault becomes an error there too.
    */
-  readonly workings?: (given: { readonly [K in keyof A]: A[K] extends Argument<infer T> ? Written<T> : never }, steps: Steps) => Expression
+  readonly workings: (given: { readonly [K in keyof A]: A[K] extends Argument<infer T> ? Written<T> : never }, steps: Steps) => Expression
 }
 
 /** A function of the catalogue, its argument types folded away: what registration, hints, guide and export work with. */
 export interface FunctionDefinition extends Words<Named> {
   readonly result: Dimension | 'number' | 'text' | 'as asked'
   readonly call: (given: readonly Given[]) => number | string | Fault
-  readonly workings: FunctionWorkings | undefined
+  readonly workings: FunctionWorkings
 }
 
 /**
@@ -113,7 +113,7 @@ export function define<const A extends Named>(definition: Definition<A>): Functi
   const stateIn = (unit: Unit, si: number, sitePa: number): number =>
     result === 'density' && unit.dimension === 'specific volume' ? 1 / si / unit.factor : fromSi(si, unit, sitePa)
 
-  return { ...definition, call, workings: workings && layOut(definition.arguments, result, workings) }
+  return { ...definition, call, workings: layOut(definition.arguments, result, workings) }
 }
 
 /** `SAT.PRESSURE(temperature, unit, [site])` */

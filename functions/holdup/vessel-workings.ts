@@ -27,10 +27,10 @@ export const unlessEmpty = ({ length, heads }: Pick<WrittenShape, 'length' | 'he
 
 const capacity = (length: Expression, headVolume: Expression): Expression => `PI()/4*${length}+2*${headVolume}`
 
-/** Internal volume, m³. The position makes no difference to it, but has to be one. */
-export function vesselVolumeSteps({ diameter, length, heads, position }: WrittenShape, steps: Steps): Expression {
+/** Internal volume, m³. */
+export function vesselVolumeSteps({ diameter, length, heads }: Omit<WrittenShape, 'position'>, steps: Steps): Expression {
   const headVolume = headValue(headRow(heads, steps), 'volume')
-  return unless(`${position}<>""`, unlessEmpty({ length, heads }, `${diameter}^3*(${capacity(`${length}/${diameter}`, headVolume)})`))
+  return unlessEmpty({ length, heads }, `${diameter}^3*(${capacity(`${length}/${diameter}`, headVolume)})`)
 }
 
 /** Outside surface, m². */

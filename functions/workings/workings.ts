@@ -60,6 +60,8 @@ export function layOut(
   named: AnyArguments, result: Dimension | 'number' | 'text' | 'as asked', computation: (given: never, steps: Steps) => Expression,
 ): FunctionWorkings {
   const columns: Column[] = []
+  /** The column of each argument that is an error where the argument is refused; `optional` ones are not looked at in every case. */
+  const checked: { readonly mark: Expression; readonly optional: boolean }[] = []
   const add = (column: Column): Expression => cell(columns.push(column) - 1)
   const steps: Steps = { step: (label, unit, formula) => add({ label, unit, formula }) }
   const entries = Object.entries(named)
@@ -72,11 +74,20 @@ export function layOut(
   const given: Record<string, unknown> = siteArgument === undefined ? {} : { site: sitePa }
   for (const [key, argument] of entries) if (key !== 'site') given[key] = writeArgument(key, argument, sitePa)
 
+  const firstStep = columns.length
+
   // Its type is that of the definition's arguments, which the loop has just followed.
-  const value = computation(given as never, steps)
+  const value = refusingUnused(computation(given as never, steps))
   const unit = given['unit'] as WrittenUnit | undefined
   add({ label: 'result', unit: unit === undefined ? '' : 'as asked', formula: unit === undefined ? value : inUnit(value, unit) })
   return { columns }
+
+  /** An argument that the computation may not look at, such as the bore that only one void model needs, is refused all the same where it is wrong. */
+  function refusingUnused(value: Expression): Expression {
+    const written = [value, ...columns.slice(firstStep).map(({ formula }) => formula ?? '')]
+    const unused = checked.filter(({ mark, optional }) => optional || !written.some((formula) => formula.includes(mark)))
+    return unused.length === 0 ? value : `IF(OR(${unused.map(({ mark }) => `ISERROR(${mark})`).join(',')}),NA(),${value})`
+  }
 
   function writeArgument(key: string, argument: Argument<unknown>, site: Expression): unknown {
     const index = argumentIndex(key)
@@ -96,7 +107,9 @@ export function layOut(
     // A name such as "40" may stand in its cell as a number.
     const name = `TRIM(${text})`
     const known = `OR(${argument.choices.map((one) => `${name}=${quoted(one)}`).join(',')})`
-    return add({ label: `${label}, known`, unit: '', formula: unless(known, name) })
+    const mark = add({ label: `${label}, known`, unit: '', formula: unless(known, name) })
+    checked.push({ mark, optional: false })
+    return mark
   }
 
   function writeUnit(argument: Argument<unknown>, label: string, index: number): WrittenUnit {
@@ -121,13 +134,18 @@ export function layOut(
     const dimension = argument.kind === 'number' ? quoted('share') : column('dimension')
     const range = rangeCheck(inSi, argument.range)
     const gauge = column('gauge')
-    if (range === undefined) return { si: inSi, dimension, gauge }
+    if (range === undefined) {
+      checked.push({ mark: inSi, optional: mayBeEmpty })
+      return { si: inSi, dimension, gauge }
+    }
     const exempt = [
       ...(mayBeEmpty ? [`${inSi}=""`] : []),
       ...(argument.dimensions.length > 1 ? [`${dimension}<>${quoted(argument.dimensions[0] ?? '')}`] : []),
     ]
     const applies = exempt.length === 0 ? range : `OR(${exempt.join(',')},${range})`
-    return { si: add({ label: `${label}, within its range`, unit: SI_UNIT[argument.dimensions[0] ?? 'share'], formula: unless(applies, inSi) }), dimension, gauge }
+    const within = add({ label: `${label}, within its range`, unit: SI_UNIT[argument.dimensions[0] ?? 'share'], formula: unless(applies, inSi) })
+    checked.push({ mark: within, optional: mayBeEmpty })
+    return { si: within, dimension, gauge }
   }
 
   /** Where the unit stands in the table of units; an error if it is not there to the letter, or of another dimension. */

@@ -57,6 +57,7 @@ class CataloguePlugin extends FunctionPlugin {
   /** An argument's value for the catalogue; the first error in it is what the call gives. */
   private evaluateArgument(argument: CallAst['args'][number], state: unknown): Given | EngineError {
     if (argument.type === 'EMPTY') return undefined
+    if (argument.type === 'COLUMN_RANGE' || argument.type === 'ROW_RANGE') return WHOLE_LINE
     // The engine's own types for these two are not exported; both are what it handed to this call.
     const value: unknown = this.evaluateAst(argument as never, state as never)
     if (value instanceof EngineError) return value
@@ -73,6 +74,9 @@ class CataloguePlugin extends FunctionPlugin {
     return { rows }
   }
 }
+
+/** How far such a range reaches depends on what else the sheet holds or once held: no function wants it. */
+const WHOLE_LINE = new EngineError(ErrorType.VALUE, 'a whole column or row is given; accepted are a cell, two adjacent cells (C5:D5) or a block of rows')
 
 function scalar(value: unknown): Scalar {
   if (typeof value === 'number' || typeof value === 'string' || typeof value === 'boolean') return value
