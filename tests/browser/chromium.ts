@@ -15,5 +15,7 @@ export async function launchBrowser(): Promise<BrowserServer> {
   // With this set before the import, the package unpacks the system libraries that a bare machine lacks as well.
   process.env['AWS_EXECUTION_ENV'] = 'AWS_Lambda_nodejs22.x'
   const { default: packaged } = await import('@sparticuz/chromium')
-  return chromium.launchServer({ executablePath: await packaged.executablePath(), args: [...packaged.args, ...ARGUMENTS] })
+  // Of the package's own arguments the one for a single process must go: there, closing one page's context ends the browser.
+  const args = packaged.args.filter((argument) => argument !== '--single-process')
+  return chromium.launchServer({ executablePath: await packaged.executablePath(), args: [...args, ...ARGUMENTS] })
 }
