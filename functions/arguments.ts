@@ -1,15 +1,11 @@
-import { isFault, outOfRange, wrong, type Fault } from './fault.ts'
-import { ROUNDING } from './rounding.ts'
-import { STANDARD_ATMOSPHERE_PA, toSi } from './units/convert.ts'
-import { formatNumber, formatQuantity, shortened } from './units/format.ts'
-import { parseQuantity, unknownUnit, type Quantity } from './units/quantity.ts'
+import { isFault, wrong, type Fault } from './fault.ts'
+import { exampleUnits, readQuantity, single, type Given } from './given.ts'
+import { outside, rangeWords, type Range } from './range.ts'
+import { STANDARD_ATMOSPHERE_PA } from './units/constants.ts'
+import { toSi } from './units/convert.ts'
+import { shortened } from './units/format.ts'
+import { unknownUnit, type Quantity } from './units/quantity.ts'
 import { findUnit, unitCodes, units, type Dimension, type Unit } from './units/units.ts'
-
-/** A cell's value as a function receives it: `null` is an empty cell. Error values never come this far; the caller passes them on. */
-export type Scalar = number | string | boolean | null
-
-/** What stands at an argument's place: a value, the rows of a range, or nothing at all. */
-export type Given = Scalar | { readonly rows: readonly (readonly Scalar[])[] } | undefined
 
 /** One argument of a function: its words, and how what was given becomes what the computation sees, or a fault that says what is accepted. */
 export interface Argument<T> {
@@ -32,15 +28,6 @@ export interface Argument<T> {
 
 export interface BlockRow extends Pick<Argument<unknown>, 'kind' | 'words' | 'accepts' | 'dimensions' | 'range'> {
   readonly name: string
-}
-
-/** The values an argument may have, in SI, and where the limit comes from. A bound is itself accepted unless it is `above` or `below`. */
-export interface Range {
-  readonly min?: number
-  readonly max?: number
-  readonly above?: number
-  readonly below?: number
-  readonly limit: string
 }
 
 interface QuantityOptions extends Partial<Range> {
@@ -138,7 +125,7 @@ export function unit(dimensions: readonly Dimension[], options: Pick<QuantityOpt
       const found = findUnit(plain)
       if (found === undefined) return unknownUnit(plain)
       if (dimensions.length > 0 && !dimensions.includes(found.dimension)) {
-        return wrong(`${label} of the result is ${found.code}, a ${found.dimension}; accepted is ${codesOf(dimensions)}`)
+        return wrong(`${label} of the result is ${found.code}, ${withArticle(found.dimension)}; accepted is ${codesOf(dimensions)}`)
       }
       const { gaugeRefused } = options
       return gaugeRefused !== undefined && found.gauge ? refuseGauge(found, `${label} of the result`, gaugeRefused) : found
@@ -207,76 +194,18 @@ export const site: Argument<number> = optional(
 
 const DIMENSIONLESS: Unit = { code: '-', aliases: [], dimension: 'share', factor: 1, offset: 0, gauge: false }
 
-/** A value given directly, or the one cell of a one-cell range. */
-const single = (given: Given): Scalar | undefined =>
-  typeof given === 'object' && given !== null
-    ? given.rows.length === 1 && given.rows[0]?.length === 1 ? given.rows[0][0] : undefined
-    : given
-
-function readQuantity(given: Given, label: string, dimensions: readonly Dimension[]): Quantity | Fault {
-  if (typeof given === 'object' && given !== null) {
-    const row = given.rows[0]
-    if (given.rows.length === 1 && row?.length === 2) return readPair(row[0] ?? null, row[1] ?? null, label, dimensions)
-    if (given.rows.length !== 1 || row?.length !== 1) {
-      return wrong(`${label} takes two adjacent cells in a row, value then unit (C5:D5); given are ${given.rows.length} × ${row?.length ?? 0} cells`)
-    }
-  }
-  const plain = single(given)
-  if (plain === null || plain === undefined) return wrong(`${label} is empty: ${howToWrite(dimensions)}`)
-  if (typeof plain === 'boolean') return wrong(`${label} is ${String(plain).toUpperCase()}: ${howToWrite(dimensions)}`)
-  if (typeof plain === 'number' || (plain.trim() !== '' && Number.isFinite(Number(plain)))) return wrong(`${label} needs a unit: ${howToWrite(dimensions)}`)
-  const read = parseQuantity(plain)
-  return isFault(read) ? wrong(`${label}: ${read.message}`) : read
-}
-
-function readPair(value: Scalar, unitText: Scalar, label: string, dimensions: readonly Dimension[]): Quantity | Fault {
-  if (value === null) return wrong(`${label} has no number: its first cell is empty`)
-  if (typeof value !== 'number') return wrong(`${label} is not a number: its first cell holds ${shown(value)}`)
-  if (unitText === null || unitText === '') return wrong(`${label} needs a unit: its second cell is empty; write ${exampleUnits(dimensions)} there`)
-  const found = typeof unitText === 'string' ? findUnit(unitText) : undefined
-  if (found !== undefined) return { value, unit: found }
-  return wrong(`${label}: ${typeof unitText === 'string' ? unknownUnit(unitText).message : `its second cell holds ${shown(unitText)}, not a unit`}`)
-}
-
-const shown = (value: Scalar): string => (typeof value === 'string' ? `"${shortened(value)}"` : String(value).toUpperCase())
-
-function outside(si: number, unit: Unit, label: string, range: Partial<Range>, sitePa: number): Fault | undefined {
-  const { min = -Infinity, max = Infinity, above = -Infinity, below = Infinity } = range
-  if (si >= lower(min) && si <= upper(max) && si > above && si < below) return undefined
-  if (!Number.isFinite(si)) return outOfRange(`${label} is too large to compute with`)
-  return outOfRange(`${label} is ${formatQuantity(si, unit, sitePa)}; accepted is${rangeWords(range, unit, range.limit, sitePa)}`)
-}
-
-/** A bound is met within the rounding of a converted unit. */
-export const lower = (min: number): number => min - Math.abs(min) * ROUNDING
-export const upper = (max: number): number => max + Math.abs(max) * ROUNDING
-
-function rangeWords(range: Partial<Range>, unit: Unit, limit: string | undefined, sitePa?: number): string {
-  const show = (si: number) => formatQuantity(si, unit, sitePa)
-  const { min, max, above, below } = range
-  const parts = [
-    min !== undefined && max !== undefined
-      ? `${show(min)} to ${show(max)}`
-      : min !== undefined ? `at least ${show(min)}` : max !== undefined ? `at most ${show(max)}` : '',
-    above !== undefined ? `more than ${show(above)}` : '',
-    below !== undefined ? `less than ${show(below)}` : '',
-  ].filter((part) => part !== '')
-  if (parts.length === 0) return ''
-  return ` ${parts.join(' and ')}${limit === undefined ? '' : ` (${limit})`}`
-}
-
 function acceptedQuantity(dimensions: readonly Dimension[], options: QuantityOptions): string {
   if (dimensions.length === 0) return 'a quantity'
   const [first] = dimensions
   const reference = first === undefined ? undefined : units.find((one) => one.dimension === first)
-  return `a ${options.gaugeRefused === 'difference' ? 'difference of ' : ''}${dimensions.join(' or ')}${reference === undefined ? '' : rangeWords(options, reference, options.limit)}`
+  return `${withArticle(`${options.gaugeRefused === 'difference' ? 'difference of ' : ''}${dimensions.join(' or ')}`)}${reference === undefined ? '' : rangeWords(options, reference, options.limit)}`
 }
 
 const wrongDimension = (unit: Unit, label: string, dimensions: readonly Dimension[]): Fault => {
   const mixed =
     unit.dimension === 'temperature difference' && dimensions.includes('temperature') ? ', a difference of temperature, not a temperature'
     : unit.dimension === 'temperature' && dimensions.includes('temperature difference') ? ', a temperature, not a difference of temperature'
-    : `, a ${unit.dimension}`
+    : `, ${withArticle(unit.dimension)}`
   return wrong(`${label} is in ${unit.code}${mixed}; accepted is ${codesOf(dimensions)}`)
 }
 
@@ -285,17 +214,6 @@ const refuseGauge = (unit: Unit, label: string, reason: GaugeRefused): Fault =>
 
 const codesOf = (dimensions: readonly Dimension[]): string => dimensions.flatMap(unitCodes).join(', ')
 
-const exampleUnits = (dimensions: readonly Dimension[]): string =>
-  dimensions.length === 0 ? '"°F"' : dimensions.flatMap((one) => unitCodes(one).slice(0, 2)).slice(0, 2).map((code) => `"${code}"`).join(' or ')
-
-/** Typical quantities for the messages that show how to write one. */
-const EXAMPLE: Partial<Record<Dimension, string>> = {
-  'temperature': '31 °F', 'temperature difference': '10 Δ°F', 'pressure': '48.2 psia', 'length': '10 ft', 'volume': '40 ft3', 'power': '85 TR',
-  'mass flow': '20 lb/min', 'volume flow': '120 cfm', 'velocity': '0.18 ft/s', 'area': '3 ft2', 'mass': '100 lb', 'share': '25 %',
-}
-
-const howToWrite = (dimensions: readonly Dimension[]): string => {
-  const [first] = dimensions
-  const example = first === undefined ? '31 °F' : (EXAMPLE[first] ?? `${formatNumber(1)} ${unitCodes(first)[0] ?? ''}`)
-  return `write C5:D5 or "${example}"`
+function withArticle(noun: string): string {
+  return `${/^[aeiou]/.test(noun) ? 'an' : 'a'} ${noun}`
 }

@@ -1,7 +1,7 @@
 import { saturatedAt } from '../ammonia/saturation-workings.ts'
 import { GREATEST_RELATIVE_ROUGHNESS } from '../lines/friction.ts'
 import { frictionTimesReynolds } from '../lines/friction-workings.ts'
-import { STANDARD_GRAVITY } from '../units/convert.ts'
+import { STANDARD_GRAVITY } from '../units/constants.ts'
 import { byName, num, unless, type Expression } from '../workings/expression.ts'
 import type { Steps } from '../workings/workings.ts'
 import type { Balance, SlipModel } from './balance.ts'

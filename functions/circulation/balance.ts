@@ -2,7 +2,7 @@ import { voidFraction } from '../holdup/void-fraction.ts'
 import { frictionGradient } from '../lines/friction.ts'
 import { crossSection } from '../lines/pipe-loss.ts'
 import { twoPhaseGradient, type Mixture } from '../lines/two-phase-loss.ts'
-import { STANDARD_GRAVITY } from '../units/convert.ts'
+import { STANDARD_GRAVITY } from '../units/constants.ts'
 import { meanFrictionGradient, meanVoidFraction } from './coil-means.ts'
 
 /** A gravity-fed coil between the legs of its drum. Heights count from the bottom of the coil. */

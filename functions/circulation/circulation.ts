@@ -1,7 +1,7 @@
 import { outOfRange, type Fault } from '../fault.ts'
 import { bracketedRoot } from '../holdup/bracketed-root.ts'
 import { formatNumber } from '../units/format.ts'
-import { STANDARD_GRAVITY } from '../units/convert.ts'
+import { STANDARD_GRAVITY } from '../units/constants.ts'
 import { balanceAt, losses, type Balance, type Loop, type LoopFluid, type SlipModel } from './balance.ts'
 
 /** A loop in balance. The circulation number is the mass of liquid fed for each mass evaporated, 1 or more. */

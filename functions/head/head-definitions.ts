@@ -5,7 +5,7 @@ import { liquidDensity, saturationPressure, saturationRange, saturationTemperatu
 import { define } from '../define.ts'
 import { outOfRange, type Fault } from '../fault.ts'
 import { HYDROSTATICS } from '../sources.ts'
-import { STANDARD_GRAVITY } from '../units/convert.ts'
+import { STANDARD_GRAVITY } from '../units/constants.ts'
 import { bracketedRootSteps } from '../workings/bracketed-root.ts'
 import { num, unless, type Expression } from '../workings/expression.ts'
 import type { Steps } from '../workings/workings.ts'

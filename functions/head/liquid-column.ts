@@ -1,5 +1,5 @@
 import { liquidDensity, saturationPressure, saturationRange, saturationSlope } from '../ammonia/saturation.ts'
-import { STANDARD_GRAVITY } from '../units/convert.ts'
+import { STANDARD_GRAVITY } from '../units/constants.ts'
 
 /**
  * The drum temperature under which a column of `heightM` of the drum's own liquid has the saturation temperature `coilK` at its foot, K;

@@ -1,5 +1,5 @@
 import { saturatedAt } from '../ammonia/saturation-workings.ts'
-import { STANDARD_GRAVITY } from '../units/convert.ts'
+import { STANDARD_GRAVITY } from '../units/constants.ts'
 import { byName, num, unless, type Expression } from '../workings/expression.ts'
 import type { Steps } from '../workings/workings.ts'
 import { voidConstants, type Powers, type VoidModel } from './void-fraction.ts'

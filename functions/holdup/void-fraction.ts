@@ -1,5 +1,5 @@
 import type { Mixture } from '../lines/two-phase-loss.ts'
-import { STANDARD_GRAVITY } from '../units/convert.ts'
+import { STANDARD_GRAVITY } from '../units/constants.ts'
 
 /** A mixture of which the share `quality` of the mass flow is vapour, 0 to 1. */
 export interface TwoPhaseFlow extends Mixture {

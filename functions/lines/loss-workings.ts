@@ -1,6 +1,6 @@
 import { saturatedAt } from '../ammonia/saturation-workings.ts'
 import { criticalPressurePa } from '../ammonia/saturation.ts'
-import { STANDARD_GRAVITY } from '../units/convert.ts'
+import { STANDARD_GRAVITY } from '../units/constants.ts'
 import { byName, num, unless, type Expression } from '../workings/expression.ts'
 import type { Steps } from '../workings/workings.ts'
 import { GREATEST_RELATIVE_ROUGHNESS } from './friction.ts'

@@ -1,4 +1,5 @@
-import { choice, type Argument, type Given } from '../arguments.ts'
+import { choice, type Argument } from '../arguments.ts'
+import type { Given } from '../given.ts'
 import { pipeSizes, type PipeSize } from './pipe-sizes.ts'
 
 const nominal = choice('nominal pipe size', pipeSizes)

@@ -1,5 +1,5 @@
 import { liquidDensity, liquidViscosity, surfaceTension, vaporDensity, vaporViscosity } from '../ammonia/saturation.ts'
-import { STANDARD_GRAVITY } from '../units/convert.ts'
+import { STANDARD_GRAVITY } from '../units/constants.ts'
 import { frictionGradient } from './friction.ts'
 
 /** What the laws need to know of liquid and vapour, SI. */

@@ -1,4 +1,4 @@
-import { STANDARD_GRAVITY } from '../units/convert.ts'
+import { STANDARD_GRAVITY } from '../units/constants.ts'
 import { num, type Expression } from '../workings/expression.ts'
 import type { Steps } from '../workings/workings.ts'
 import { dragCoefficient } from './drag.ts'

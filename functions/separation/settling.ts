@@ -1,5 +1,5 @@
 import { dragLaws, type DragLaw } from './drag.ts'
-import { STANDARD_GRAVITY } from '../units/convert.ts'
+import { STANDARD_GRAVITY } from '../units/constants.ts'
 
 /*
  * A rigid sphere falling steadily through vapour: weight less buoyancy equals drag. With ln Re as unknown both questions, how fast

@@ -2,11 +2,15 @@ import { quantity, quantityOf, site, unit } from '../arguments.ts'
 import { define } from '../define.ts'
 import { outOfRange, wrong } from '../fault.ts'
 import { ISO_2533, SP_811 } from '../sources.ts'
+import { STANDARD_ATMOSPHERE_PA } from '../units/constants.ts'
 import { formatQuantity } from '../units/format.ts'
-import { unless } from '../workings/expression.ts'
+import { num, unless } from '../workings/expression.ts'
 
 /** Pressure of the standard atmosphere at an elevation of up to 11 000 m, Pa (ISO 2533). */
-export const standardAtmospherePa = (elevationM: number): number => 101325 * (1 - 2.25577e-5 * elevationM) ** 5.25588
+export const standardAtmospherePa = (elevationM: number): number => STANDARD_ATMOSPHERE_PA * (1 - LAPSE_PER_M * elevationM) ** EXPONENT
+
+const LAPSE_PER_M = 2.25577e-5
+const EXPONENT = 5.25588
 
 const convertUnit = define({
   name: 'UNIT.CONVERT',
@@ -53,7 +57,7 @@ const sitePressure = define({
   examples: [{ formula: '=SITE.PRESSURE("5280 ft","psia")', value: '12.100' }],
   result: 'pressure',
   compute: ({ elevation }) => standardAtmospherePa(elevation),
-  workings: ({ elevation }) => `101325*(1-0.0000225577*${elevation})^5.25588`,
+  workings: ({ elevation }) => `${num(STANDARD_ATMOSPHERE_PA)}*(1-${num(LAPSE_PER_M)}*${elevation})^${num(EXPONENT)}`,
 })
 
 export const siteDefinitions = [convertUnit, sitePressure]

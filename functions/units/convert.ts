@@ -1,10 +1,5 @@
+import { STANDARD_ATMOSPHERE_PA } from './constants.ts'
 import type { Unit } from './units.ts'
-
-/** Standard atmosphere, the default of every `site` argument (ISO 2533). */
-export const STANDARD_ATMOSPHERE_PA = 101325
-
-/** Standard acceleration of free fall, m/s², exact (NIST SP 811). */
-export const STANDARD_GRAVITY = 9.80665
 
 /** The SI value of a number in a unit; gauge units count from `sitePa`. */
 export const toSi = (value: number, unit: Unit, sitePa = STANDARD_ATMOSPHERE_PA): number =>

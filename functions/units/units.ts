@@ -1,4 +1,4 @@
-import { STANDARD_GRAVITY } from './convert.ts'
+import { STANDARD_ATMOSPHERE_PA, STANDARD_GRAVITY } from './constants.ts'
 import { normaliseUnitText } from './spelling.ts'
 
 /** What a quantity measures. A temperature and a temperature difference are two dimensions, so that 32 is never added to a difference. */
@@ -44,7 +44,7 @@ const TABLE: Readonly<Record<Dimension, readonly Row[]>> = {
   ],
   'temperature difference': [['Δ°F', 'dF', RANKINE], ['Δ°C', 'dC', 1], ['ΔK', 'dK', 1]],
   'pressure': [
-    ['Pa', '', 1], ['kPa', '', 1e3], ['MPa', '', 1e6], ['bar', '', 1e5], ['psi', '', PSI], ['psia', '', PSI], ['atm', '', 101325],
+    ['Pa', '', 1], ['kPa', '', 1e3], ['MPa', '', 1e6], ['bar', '', 1e5], ['psi', '', PSI], ['psia', '', PSI], ['atm', '', STANDARD_ATMOSPHERE_PA],
     ['inHg', '', INCH_OF_MERCURY], ['inH2O', '', INCH_OF_WATER], ['kgf/cm2', '', 98066.5], ['mmHg', '', MILLIMETRE_OF_MERCURY],
   ],
   'length': [['m', '', 1], ['mm', '', 1e-3], ['cm', '', 1e-2], ['in', '', INCH], ['ft', '', FOOT], ['µm', 'um', 1e-6]],

@@ -1,6 +1,7 @@
 import { argumentLabel } from '../argument-label.ts'
-import { lower, upper, type Argument, type BlockRow, type Range, type SiQuantity } from '../arguments.ts'
-import { STANDARD_ATMOSPHERE_PA } from '../units/convert.ts'
+import type { Argument, BlockRow, SiQuantity } from '../arguments.ts'
+import { lower, upper, type Range } from '../range.ts'
+import { STANDARD_ATMOSPHERE_PA } from '../units/constants.ts'
 import type { Dimension, Unit } from '../units/units.ts'
 import { block, cell, num, quoted, unless, type Expression } from './expression.ts'
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Argument, Given } from '../../functions/arguments.ts'
+import type { Argument } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { catalogue } from '../../functions/catalogue.ts'
 import type { FunctionDefinition } from '../../functions/define.ts'
 import { isFault } from '../../functions/fault.ts'

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { saturationPressure, saturationRange, saturationSlope } from '../../functions/ammonia/saturation.ts'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { functionByName } from '../../functions/catalogue.ts'
 import { frictionFactor, frictionGradient, fullyRoughFrictionFactor } from '../../functions/lines/friction.ts'
 import { greatestLoss, linePenalty } from '../../functions/lines/line-penalty.ts'

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { saturationTemperature } from '../../functions/ammonia/saturation.ts'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { isFault } from '../../functions/fault.ts'
 import { ammoniaPerAir } from '../../functions/relief/ammonia-rating.ts'
 import { chokedOutletPressure, dischargePipeLength } from '../../functions/relief/discharge-pipe.ts'

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { saturationPressure } from '../../functions/ammonia/saturation.ts'
 import { valveFunctions } from '../../functions/valves/valves-definitions.ts'
 import { expansionFactor, vaporFlowCoefficient } from '../../functions/valves/vapor-valve.ts'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 
 const call = (name: string, ...given: Given[]) => valveFunctions.find((one) => one.name === name)?.call(given)
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { losses, type Loop, type LoopFluid, type SlipModel } from '../../functions/circulation/balance.ts'
 import { circulationFunctions } from '../../functions/circulation/circulation-definitions.ts'
 import { circulation, type Circulation } from '../../functions/circulation/circulation.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { latentHeat } from '../../functions/ammonia/saturation.ts'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { meanVoidFraction } from '../../functions/circulation/coil-means.ts'
 import { gaussLegendre, integrate } from '../../functions/holdup/gauss-legendre.ts'
 import { holdupFunctions } from '../../functions/holdup/holdup-definitions.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { liquidDensity, saturationPressure, vaporDensity } from '../../functions/ammonia/saturation.ts'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { functionByName } from '../../functions/catalogue.ts'
 import { boilingFlow, feedFlow } from '../../functions/flow/flow-definitions.ts'
 import { frictionFactor, frictionGradient, fullyRoughFrictionFactor, STEEL_ROUGHNESS_M } from '../../functions/lines/friction.ts'

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { saturationTemperature } from '../../functions/ammonia/saturation.ts'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { vesselSurface } from '../../functions/holdup/vessel.ts'
 import { ammoniaPerAir, nozzleConstant } from '../../functions/relief/ammonia-rating.ts'
 import { chokedOutletPressure, dischargeFrictionFactor, dischargePipeLength } from '../../functions/relief/discharge-pipe.ts'

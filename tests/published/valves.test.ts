@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { criticalPressurePa, liquidDensity, saturationPressure } from '../../functions/ammonia/saturation.ts'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { chokeDrop, criticalPressureRatio, liquidFlowCoefficient } from '../../functions/valves/liquid-valve.ts'
 import { valveFunctions } from '../../functions/valves/valves-definitions.ts'
 import { expansionFactor, vaporFlowCoefficient } from '../../functions/valves/vapor-valve.ts'

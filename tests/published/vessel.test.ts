@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { liquidDensity, vaporDensity } from '../../functions/ammonia/saturation.ts'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { heads, type Head, type HeadName } from '../../functions/holdup/heads.ts'
 import { torisphericalHead } from '../../functions/holdup/torispherical-head.ts'
 import { vesselFunctions } from '../../functions/holdup/vessel-definitions.ts'

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { holdupFunctions } from '../../functions/holdup/holdup-definitions.ts'
 import { voidFraction, voidModels, type VoidModel } from '../../functions/holdup/void-fraction.ts'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 
 const circle = (boreM: number) => (Math.PI / 4) * boreM ** 2
 

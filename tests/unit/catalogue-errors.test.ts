@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import type { Argument, Given, Scalar } from '../../functions/arguments.ts'
+import type { Argument } from '../../functions/arguments.ts'
+import type { Given, Scalar } from '../../functions/given.ts'
 import { catalogue } from '../../functions/catalogue.ts'
 import { argumentLabel, signature } from '../../functions/define.ts'
 import { isFault, type Fault, type FaultKind } from '../../functions/fault.ts'

@@ -1,5 +1,5 @@
 import { expect } from 'vitest'
-import type { Given, Scalar } from '../../functions/arguments.ts'
+import type { Given, Scalar } from '../../functions/given.ts'
 import type { Example, FunctionDefinition } from '../../functions/define.ts'
 import { Graph } from '../../src/calc/graph.ts'
 import { emptyWorkbook } from '../../src/workbook/document.ts'

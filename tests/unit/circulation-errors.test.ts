@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Given, Scalar } from '../../functions/arguments.ts'
+import type { Given, Scalar } from '../../functions/given.ts'
 import { circulationFunctions } from '../../functions/circulation/circulation-definitions.ts'
 import { isFault, type Fault } from '../../functions/fault.ts'
 

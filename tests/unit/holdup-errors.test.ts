@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { isFault, type Fault } from '../../functions/fault.ts'
 import { holdupFunctions } from '../../functions/holdup/holdup-definitions.ts'
 
@@ -64,7 +64,7 @@ describe('HOLDUP.MASS says what is wrong', () => {
   })
 
   it('a volume in another kind of unit, or below nothing', () => {
-    expect(fault('HOLDUP.MASS', '1 m2', 0.5, '20 °F', 'lb')).toEqual({ fault: '#VALUE!', message: expect.stringContaining('volume is in m2, a area; accepted is m3') })
+    expect(fault('HOLDUP.MASS', '1 m2', 0.5, '20 °F', 'lb')).toEqual({ fault: '#VALUE!', message: expect.stringContaining('volume is in m2, an area; accepted is m3') })
     expect(fault('HOLDUP.MASS', '-1 m3', 0.5, '20 °F', 'lb')).toEqual({ fault: '#NUM!', message: expect.stringContaining('volume is -1 m3; accepted is 0 m3 to 10000 m3') })
   })
 

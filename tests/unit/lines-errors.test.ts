@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { lossDefinitions } from '../../functions/lines/loss-definitions.ts'
 import { pipeDefinitions } from '../../functions/lines/pipe-definitions.ts'
 import { expectSound, garbage, wildButFitting } from './sound-results.ts'

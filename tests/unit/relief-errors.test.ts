@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { reliefFunctions } from '../../functions/relief/relief-definitions.ts'
 import { expectSound, garbage, wildButFitting } from './sound-results.ts'
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import type { FunctionDefinition } from '../../functions/define.ts'
 import { isFault } from '../../functions/fault.ts'
 import { separationFunctions } from '../../functions/separation/definitions.ts'

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { expect } from 'vitest'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import type { FunctionDefinition } from '../../functions/define.ts'
 import { isFault } from '../../functions/fault.ts'
 import { unitCodes, units } from '../../functions/units/units.ts'

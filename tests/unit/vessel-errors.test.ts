@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { isFault, type Fault } from '../../functions/fault.ts'
 import { vesselFunctions } from '../../functions/holdup/vessel-definitions.ts'
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { functionByName } from '../../functions/catalogue.ts'
 import { isFault } from '../../functions/fault.ts'
 import { expectWorkingsToAgree } from './compare.ts'

@@ -1,7 +1,7 @@
 import { expect } from 'vitest'
 import { functionByName } from '../../functions/catalogue.ts'
 import { isFault } from '../../functions/fault.ts'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import { workingsValues } from './plain-engine.ts'
 import { sampleCalls, type Bounds } from './sample-calls.ts'
 

@@ -1,5 +1,5 @@
 import { DetailedCellError, HyperFormula } from 'hyperformula'
-import type { Given } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import type { FunctionDefinition } from '../../functions/define.ts'
 import { workingsTables } from '../../functions/workings/all-tables.ts'
 import { fillMarks } from '../../functions/workings/expression.ts'

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
-import type { Argument, BlockRow, Given } from '../../functions/arguments.ts'
+import type { Argument, BlockRow } from '../../functions/arguments.ts'
+import type { Given } from '../../functions/given.ts'
 import type { FunctionDefinition } from '../../functions/define.ts'
 import { fromSi } from '../../functions/units/convert.ts'
 import { units, type Dimension, type Unit } from '../../functions/units/units.ts'
