@@ -1,5 +1,5 @@
 import { CellError as EngineError, EmptyValue, ErrorType, FunctionArgumentType, FunctionPlugin, HyperFormula, SimpleRangeValue, type ImplementedFunctions } from 'hyperformula'
-import type { Given, Scalar } from '../../functions/arguments.ts'
+import type { Given, Scalar } from '../../functions/given.ts'
 import { catalogue, functionByName } from '../../functions/catalogue.ts'
 import { isFault, type FaultKind } from '../../functions/fault.ts'
 import { UNREADABLE } from './translate.ts'
