@@ -2,6 +2,7 @@ import { CellError as EngineError, EmptyValue, ErrorType, FunctionArgumentType, 
 import type { Given, Scalar } from '../../functions/given.ts'
 import { catalogue, functionByName } from '../../functions/catalogue.ts'
 import { isFault, type FaultKind } from '../../functions/fault.ts'
+import { ONE_VALUE } from './one-value.ts'
 import { UNREADABLE } from './translate.ts'
 
 const ENGINE_ERROR: Record<FaultKind, ErrorType> = { '#VALUE!': ErrorType.VALUE, '#NUM!': ErrorType.NUM, '#N/A': ErrorType.NA }
@@ -25,6 +26,7 @@ class CataloguePlugin extends FunctionPlugin {
   static override implementedFunctions: ImplementedFunctions = {
     ...Object.fromEntries(catalogue.map(({ name }) => [name, METADATA])),
     [UNREADABLE]: { ...METADATA, method: 'unreadable' },
+    [ONE_VALUE]: { ...METADATA, method: 'oneValue' },
   }
 
   callCatalogue(ast: CallAst, state: unknown): number | string | EngineError {
@@ -39,6 +41,13 @@ class CataloguePlugin extends FunctionPlugin {
     const [reason] = ast.args
     const value = reason === undefined ? undefined : this.evaluateArgument(reason, state)
     return value instanceof EngineError ? value : new EngineError(ErrorType.ERROR, String(value))
+  }
+
+  oneValue(ast: CallAst, state: unknown): unknown {
+    const [formula] = ast.args
+    const value: unknown = formula === undefined ? undefined : this.evaluateAst(formula as never, state as never)
+    if (!(value instanceof SimpleRangeValue)) return value ?? EmptyValue
+    return value.width() === 1 && value.height() === 1 ? (value.data[0]?.[0] ?? EmptyValue) : A_BLOCK
   }
 
   private callDefinition(ast: CallAst, state: unknown): number | string | EngineError {
@@ -74,6 +83,10 @@ class CataloguePlugin extends FunctionPlugin {
     return { rows }
   }
 }
+
+const A_BLOCK = new EngineError(
+  ErrorType.VALUE, 'the formula gives a block of values, not one: take one with INDEX, add them up with SUM, or write a formula for each cell',
+)
 
 /** How far such a range reaches depends on what else the sheet holds or once held: no function wants it. */
 const WHOLE_LINE = new EngineError(ErrorType.VALUE, 'a whole column or row is given; accepted are a cell, two adjacent cells (C5:D5) or a block of rows')

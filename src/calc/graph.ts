@@ -3,6 +3,7 @@ import { parseReference, printAddress, type Area } from '../workbook/address.ts'
 import { eachCell } from '../workbook/cells.ts'
 import { cellAt, isFormula, usedRange, type Sheet, type Workbook } from '../workbook/document.ts'
 import { applyEdits, type CellChange, type Edit } from '../workbook/edits.ts'
+import { checkCells, followChecks } from './check-cells.ts'
 import { describeCheck, plainCheck, sidesOf } from './check.ts'
 import { cellValue, createEngine } from './engine.ts'
 import { engineContent, engineFormula, engineName, type EngineContent } from './translate.ts'
@@ -20,8 +21,6 @@ export class Graph {
   #engine: HyperFormula
   /** Formula cells that show an error, by the engine's sheet number. */
   #errors = new Map<number, Set<string>>()
-  /** Whether a formula comes to a block of cells. The engine loses track of blocks as cells around them change, so each edit builds afresh then. */
-  #blocks = false
 
   constructor(workbook: Workbook) {
     this.#workbook = workbook
@@ -35,16 +34,17 @@ export class Graph {
 
   /** Takes edits in the document and in the values. */
   apply(edits: readonly Edit[]): void {
-    this.#workbook = applyEdits(this.#workbook, edits).workbook
+    const before = this.#workbook
+    this.#workbook = applyEdits(before, edits).workbook
     const loud = edits.filter(({ kind }) => !SILENT.has(kind))
     const cellEdits = loud.filter((edit) => edit.kind === 'cells')
-    if (cellEdits.length < loud.length || this.#blocks) {
+    if (cellEdits.length < loud.length) {
       this.#rebuild()
       return
     }
+    followChecks(before, this.#workbook, cellEdits)
     try {
       this.#note(this.#engine.batch(() => cellEdits.forEach(({ sheet, cells }) => this.#setCells(sheet, cells))))
-      if (this.#blocks) this.#rebuild()
     } catch {
       // Whatever the engine stumbled over, the document has the edit; a fresh graph has its values.
       this.#rebuild()
@@ -142,7 +142,6 @@ export class Graph {
     this.#engine.destroy()
     this.#engine = createEngine()
     this.#errors = new Map()
-    this.#blocks = false
     this.#fill()
   }
 
@@ -174,12 +173,9 @@ export class Graph {
       const { sheet, row, col } = change.address
       const errors = this.#errors.get(sheet) ?? new Set()
       this.#errors.set(sheet, errors)
-      // A change of a cell that came to a block tells of the block's values, not of the error that the cell shows.
-      const name = this.#engine.getSheetName(sheet) ?? ''
-      const value = isFormula(cellAt(this.#workbook, name, row, col)?.content) ? cellValue(this.#engine.getCellValue(change.address)) : null
-      if (isCellError(value)) errors.add(printAddress(row, col))
-      else errors.delete(printAddress(row, col))
-      if (this.#engine.isCellPartOfArray(change.address) || (isCellError(value) && value.error === '#SPILL!')) this.#blocks = true
+      const key = printAddress(row, col)
+      if (isCellError(cellValue(change.newValue))) errors.add(key)
+      else errors.delete(key)
     }
   }
 
@@ -196,20 +192,6 @@ export class Graph {
 
 function sheetContent(sheet: Sheet): EngineContent[][] {
   return Array.from(sheet.rows, (row) => Array.from(row ?? [], (cell) => engineContent(cell?.content ?? null)))
-}
-
-const checkCellsKnown = new WeakMap<Sheet, readonly { row: number; column: number }[]>()
-
-/** Where a sheet has its checks. Sheets are immutable: each is looked through once. */
-function checkCells(sheet: Sheet): readonly { row: number; column: number }[] {
-  const known = checkCellsKnown.get(sheet)
-  if (known !== undefined) return known
-  const found: { row: number; column: number }[] = []
-  eachCell(sheet, ({ role }, row, column) => {
-    if (role === 'check') found.push({ row, column })
-  })
-  checkCellsKnown.set(sheet, found)
-  return found
 }
 
 /** The changes as one rectangle in reading order, if that is what they are: the engine takes a block some twenty times faster than its cells. */

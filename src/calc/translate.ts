@@ -2,6 +2,7 @@ import type { Corner } from '../workbook/address.ts'
 import type { CellContent } from '../workbook/document.ts'
 import { referencesIn, rewriteReferences } from '../workbook/formula/references.ts'
 import { tokenise, type Token } from '../workbook/formula/tokenise.ts'
+import { mayBeBlock, ONE_VALUE } from './one-value.ts'
 
 /** What the engine reads for a cell: a number, a boolean, text with a leading apostrophe, or a formula in the engine's dialect. */
 export type EngineContent = number | boolean | string | null
@@ -20,27 +21,34 @@ export function engineContent(content: CellContent): EngineContent {
   return content.startsWith("'") ? content : `'${content}`
 }
 
-/** The formula in the engine's dialect; one that cannot be read becomes a call that gives the reason as an error. */
+/** The formula of a cell in the engine's dialect; one that cannot be read becomes a call that gives the reason as an error. */
 export function engineFormula(formula: string): string {
+  const read = translated(formula)
+  return 'reason' in read ? unreadableFormula(read.reason) : mayBeBlock(read.tokens) ? `=${ONE_VALUE}(${read.text.slice(1)})` : read.text
+}
+
+function translated(formula: string): { readonly text: string; readonly tokens: readonly Token[] } | { readonly reason: string } {
   const problem = formula.length > MAX_LENGTH ? `the formula is longer than ${MAX_LENGTH} characters: split it over several cells` : undefined
   const tokens = problem === undefined ? tokenise(formula) : []
   const reason = problem ?? unreadable(tokens)
-  if (reason !== undefined) return unreadableFormula(reason)
+  if (reason !== undefined) return { reason }
   let braces = 0
-  return tokens
+  const text = tokens
     .map((token) => {
       if (token.kind === 'openBrace') braces++
       if (token.kind === 'closeBrace') braces--
       return token.kind === 'separator' && braces === 0 ? ',' : (TRANSLATION[token.kind]?.(token.text) ?? token.text)
     })
     .join('')
+  return { text, tokens }
 }
 
 /** What a defined name refers to, in the engine's dialect. The engine takes absolute references only; a name means the same cells from anywhere. */
 export function engineName(name: string, refersTo: string): string {
   const withoutSheet = referencesIn(tokenise(refersTo)).find(({ reference }) => reference.sheet === null)
   if (withoutSheet !== undefined) return unreadableFormula(`the name ${name} refers to ${withoutSheet.token.text} of no sheet: write for example Duty!$C$5`)
-  return engineFormula(`=${rewriteReferences(refersTo, (reference) => ({ ...reference, from: absolute(reference.from), to: reference.to && absolute(reference.to) }))}`)
+  const read = translated(`=${rewriteReferences(refersTo, (reference) => ({ ...reference, from: absolute(reference.from), to: reference.to && absolute(reference.to) }))}`)
+  return 'reason' in read ? unreadableFormula(read.reason) : read.text
 }
 
 const absolute = (corner: Corner): Corner => ({ ...corner, rowAbsolute: true, columnAbsolute: true })

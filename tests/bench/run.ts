@@ -1,5 +1,6 @@
 import { ownFunctions } from './own-functions.ts'
 import { saturation } from './saturation.ts'
+import { screen } from './screen.ts'
 import { sharedHeader } from './shared-header.ts'
 import type { Figure } from './measure.ts'
 
@@ -8,9 +9,11 @@ import type { Figure } from './measure.ts'
  * in this run; a figure that is not met is no failure of the run.
  */
 
-const TOPICS: readonly (() => readonly Figure[])[] = [saturation, ownFunctions, sharedHeader]
+const TOPICS: readonly (() => readonly Figure[] | Promise<readonly Figure[]>)[] = [saturation, ownFunctions, sharedHeader, screen]
 
-const figures = TOPICS.flatMap((topic) => topic())
+const figures: Figure[] = []
+// One after the other: each has the machine to itself.
+for (const topic of TOPICS) figures.push(...(await topic()))
 const verdict = ({ met }: Figure): string => (met === undefined ? '' : met ? 'met' : 'not met')
 const lines = [['what', 'figure', 'reach', ''], ...figures.map((figure) => [figure.what, figure.figure, figure.reach, verdict(figure)])]
 const widths = [0, 1, 2].map((column) => Math.max(...lines.map((line) => (line[column] ?? '').length)))

@@ -248,10 +248,11 @@ describe('states, checks and areas', () => {
     expect(graph.states()).toEqual([{ sheet: 'S', checks: 2, notMet: 0, errors: 0 }])
   })
 
-  it('errors count once for every formula that shows one, a block of values shown as an error too', () => {
+  it('errors count once for every formula that shows one; a formula that would give a block of values is one', () => {
     const { graph } = sheet({ A1: 5, A2: 6, C1: '=A1:A2', D1: '=C1', E1: '=ABS({-1,"x"})' })
     expect(graph.states()[0]?.errors).toBe(graph.errors().length)
-    expect(graph.errors().map(({ column }) => column)).toEqual([2, 3])
+    expect(graph.errors().map(({ column }) => column)).toEqual([2, 3, 4])
+    expect(graph.value('S', 0, 2)).toEqual({ error: '#VALUE!', message: 'the formula gives a block of values, not one: take one with INDEX, add them up with SUM, or write a formula for each cell' })
   })
 
   it('say in words how far a check is met, in the unit beside the compared cell', () => {

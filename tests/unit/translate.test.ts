@@ -20,7 +20,15 @@ describe('what the engine cannot read as typed comes to what was meant', () => {
   ])('%s', (formula, expected) => expect(valueOf(formula)).toBe(expected))
 
   it('a formula that the engine reads anyway is left as typed', () => {
-    for (const formula of ['=C5*2+SUM(A1:B2)', "=SAT.PRESSURE(C5:D5,'My sheet'!D9)", '=1+2*3', '="text"', '=A1&" "&B1', '=$A$1:B$2', '=A1%']) expect(engineFormula(formula)).toBe(formula)
+    for (const formula of ['=C5*2+SUM(A1:B2)', "=SAT.PRESSURE(C5:D5,'My sheet'!D9)", '=1+2*3', '="text"', '=A1&" "&B1', '=A1%']) expect(engineFormula(formula)).toBe(formula)
+  })
+
+  it.each(['=SUM(A1:B2*2)', '=SAT.PRESSURE(C5:D5,D9)+UNIT.CONVERT(C6:D6,D9)', '=SUMPRODUCT((A1:A9<C3)*1)', '=INDEX(A1,1)', '=AND(A1:A3)'])('%s comes to one value and is left so', (formula) => {
+    expect(engineFormula(formula)).toBe(formula)
+  })
+
+  it.each(['=$A$1:B$2', '=A1:B1*2', '=ABS(A1:B2)', '={1,2}', '=load*2', '=SUM(A1:A2)+A1:A2', '=INDEX(A1:B9,2)', '=sequence(3)', '=1:1'])('%s may come to a block and is held to one value', (formula) => {
+    expect(engineFormula(formula)).toBe(`=ONE.VALUE(${formula.slice(1)})`)
   })
 
   it('any text in quotes comes to itself', () => {
