@@ -17,12 +17,18 @@ export function Screen(): JSX.Element {
   const focusGrid = () => grid?.focus({ preventScroll: true })
 
   const warnBeforeLeaving = (event: BeforeUnloadEvent) => {
-    if (session.document.unsaved() || session.entry.editing()) event.preventDefault()
+    const isKept = session.keeping.reading() || session.keeping.state() === 'kept'
+    if ((!isKept && session.document.unsaved()) || session.entry.editing()) event.preventDefault()
   }
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'F6' && screen) {
       event.preventDefault()
       focusNextPart(screen, event.shiftKey ? -1 : 1)
+    }
+    if ((event.ctrlKey || event.metaKey) && !event.shiftKey && !event.altKey && event.key.toLowerCase() === 'f') {
+      event.preventDefault()
+      session.setPanel('Find')
+      screen?.querySelector<HTMLInputElement>('.find-text')?.select()
     }
     if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 's') {
       event.preventDefault()

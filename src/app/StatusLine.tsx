@@ -5,8 +5,8 @@ import './StatusLine.css'
 
 /** How the calculation fares, what the last action had to say, and the standing caution. */
 export function StatusLine(): JSX.Element {
-  const { recalculation, notice } = useSession()
-  const problem = () => recalculation.fault() ?? (notice()?.tone === 'problem' ? notice()?.text : undefined)
+  const { recalculation, notice, keeping } = useSession()
+  const problem = () => recalculation.fault() ?? (notice()?.tone === 'problem' ? notice()?.text : undefined) ?? keeping.problem()
   return (
     <footer class="status-line">
       <p class="recalculation" role="status" aria-label="Recalculation" classList={{ busy: recalculation.busy() }}>{recalculation.busy() ? 'Recalculating' : 'All values up to date'}</p>

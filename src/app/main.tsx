@@ -3,7 +3,8 @@ import { startCalculation } from './calculation/client.ts'
 import { demoWorkbook } from './files/library.ts'
 import { emptyWorkbook } from '../workbook/document.ts'
 import { Screen } from './Screen.tsx'
-import { createSession, SessionProvider } from './state/session.ts'
+import { createSession, SessionProvider, type Session } from './state/session.ts'
+import { openIndexedShelf } from '../storage/indexed-shelf.ts'
 import './tokens.css'
 import './page.css'
 import './marks.css'
@@ -12,10 +13,13 @@ const place = document.getElementById('lowside')
 if (!place) throw new Error('the page has no place for the screen')
 
 render(() => {
-  const session = createSession(startCalculation())
-  demoWorkbook().then(
-    (demo) => session.open(demo ?? emptyWorkbook(), false),
-    (problem: unknown) => session.setNotice({ tone: 'problem', text: String(problem) }),
-  )
+  const session = createSession(startCalculation(), openIndexedShelf)
+  openFirst(session).catch((problem: unknown) => session.setNotice({ tone: 'problem', text: String(problem) }))
   return <SessionProvider value={session}><Screen /></SessionProvider>
 }, place)
+
+/** The workbook worked on last; the demo where there is none yet. */
+async function openFirst({ keeping, open }: Session): Promise<void> {
+  if (await keeping.openLast()) return
+  open((await demoWorkbook()) ?? emptyWorkbook(), false)
+}

@@ -3,11 +3,15 @@ import { parseReference, printAddress, type Area } from '../workbook/address.ts'
 import { eachCell } from '../workbook/cells.ts'
 import { cellAt, isFormula, usedRange, type Sheet, type Workbook } from '../workbook/document.ts'
 import { applyEdits, type CellChange, type Edit } from '../workbook/edits.ts'
+import { unitOfValue } from '../workbook/unit-scope.ts'
 import { checkCells, followChecks } from './check-cells.ts'
 import { describeCheck, plainCheck, sidesOf } from './check.ts'
 import { cellValue, createEngine } from './engine.ts'
+import { canFollowLines, followLines, type ErrorCells } from './line-following.ts'
 import { engineContent, engineFormula, engineName, type EngineContent } from './translate.ts'
+import { totalOf, type Total } from './total.ts'
 import { isCellError, type AreaValues, type CellValue, type Check, type SheetState } from './values.ts'
+import { describeUsers, feedsOf, usedPart, usersOf, type Feed, type Users } from './walk.ts'
 
 /** Edits that change no value. */
 const SILENT: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>(['columnWidths', 'frozen', 'title', 'purpose', 'moveSheet'])
@@ -20,7 +24,7 @@ export class Graph {
   #workbook: Workbook
   #engine: HyperFormula
   /** Formula cells that show an error, by the engine's sheet number. */
-  #errors = new Map<number, Set<string>>()
+  #errors: ErrorCells = new Map()
 
   constructor(workbook: Workbook) {
     this.#workbook = workbook
@@ -37,6 +41,10 @@ export class Graph {
     const before = this.#workbook
     this.#workbook = applyEdits(before, edits).workbook
     const loud = edits.filter(({ kind }) => !SILENT.has(kind))
+    if (canFollowLines(loud)) {
+      this.#followLines(loud)
+      return
+    }
     const cellEdits = loud.filter((edit) => edit.kind === 'cells')
     if (cellEdits.length < loud.length) {
       this.#rebuild()
@@ -80,6 +88,25 @@ export class Graph {
     const [left, right] = [this.evaluate(sides.left, sheet), this.evaluate(sides.right, sheet)]
     if (typeof left !== 'number' || typeof right !== 'number') return plainCheck(met)
     return describeCheck(met, left, sides.comparison, right, this.#unitBeside(sides.left, sheet) ?? this.#unitBeside(sides.right, sheet))
+  }
+
+  /** What a cell's formula refers to, in the order of writing; nothing where there is no formula. */
+  feeds(sheet: string, row: number, column: number): readonly Feed[] {
+    const content = cellAt(this.#workbook, sheet, row, column)?.content
+    return isFormula(content) ? feedsOf(content, sheet, this.#workbook, this.#read, this.#unitAt) : []
+  }
+
+  /** The cells whose formulas use a cell. */
+  users(sheet: string, row: number, column: number): Users {
+    const users = usersOf(this.#engine, this.#workbook.sheets, { sheet: this.#sheetId(sheet), row, col: column })
+    return describeUsers(users, this.#workbook, this.#read, this.#unitAt)
+  }
+
+  /** What the numbers of an area come to together; undefined where there is none. */
+  total(sheet: string, area: Area): Total | undefined {
+    const part = usedPart(this.#workbook, sheet, area)
+    const held = this.#sheet(sheet)
+    return part && held && totalOf(held, part, this.read(sheet, part).values)
   }
 
   states(): readonly SheetState[] {
@@ -128,6 +155,16 @@ export class Graph {
     })
   }
 
+  readonly #read = (sheet: string, row: number, column: number): CellValue => this.value(sheet, row, column)
+
+  /** The unit that applies to a cell, as it stands there. */
+  readonly #unitAt = (sheet: string, row: number, column: number): string | undefined => {
+    const held = this.#sheet(sheet)
+    const at = held && unitOfValue(held, { row, column })
+    const unit = at && this.value(sheet, at.row, at.column)
+    return typeof unit === 'string' && unit !== '' ? unit : undefined
+  }
+
   #sheet(name: string): Sheet | undefined {
     return this.#workbook.sheets.find((sheet) => sheet.name === name)
   }
@@ -136,6 +173,17 @@ export class Graph {
     const id = this.#engine.getSheetId(name)
     if (id === undefined) throw new RangeError(`there is no sheet called ${name}`)
     return id
+  }
+
+  #followLines(edits: readonly Edit[]): void {
+    try {
+      const changes = followLines(this.#engine, this.#errors, this.#workbook, edits)
+      this.#note(changes ?? [])
+      if (changes === undefined) this.#rebuild()
+    } catch {
+      // As with cells: the document has the edit.
+      this.#rebuild()
+    }
   }
 
   #rebuild(): void {

@@ -2,6 +2,8 @@ import type { Edit } from '../workbook/edits.ts'
 import type { Workbook } from '../workbook/document.ts'
 import type { AreaValues, CellValue, SheetState } from './values.ts'
 import type { Area } from '../workbook/address.ts'
+import type { Total } from './total.ts'
+import type { Feed, Users } from './walk.ts'
 
 /**
  * The calculation graph as the screen sees it, on another thread: it is told of edits in the order in which they were made,
@@ -17,6 +19,12 @@ export interface CalculationService {
   states(): Promise<readonly SheetState[]>
   /** The value a formula would have in a sheet, without entering it. */
   evaluate(formula: string, sheet: string): Promise<CellValue>
+  /** What a cell's formula refers to, in the order of writing. */
+  feeds(sheet: string, row: number, column: number): Promise<readonly Feed[]>
+  /** The cells whose formulas use a cell. */
+  users(sheet: string, row: number, column: number): Promise<Users>
+  /** What the numbers of an area come to together; undefined where there is none. */
+  total(sheet: string, area: Area): Promise<Total | undefined>
   /** Every value of a workbook with formulas, sheet by sheet, for an export. */
   allValues(): Promise<ReadonlyMap<string, readonly (readonly CellValue[])[]>>
   /** Ends the thread. */

@@ -13,7 +13,7 @@ export const UNREADABLE = 'UNREADABLE.FORMULA'
 // The engine's parser recurses: beyond these it runs out of stack (measured at 100 to 150 nested parentheses and 500 or more chained operators).
 const MAX_NESTING = 64
 const MAX_OPERATORS = 400
-const MAX_LENGTH = 8192
+export const MAX_LENGTH = 8192
 
 export function engineContent(content: CellContent): EngineContent {
   if (typeof content !== 'string') return content

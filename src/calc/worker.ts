@@ -12,6 +12,9 @@ const methods: { readonly [M in CalculationMethod]: (...args: Extract<Calculatio
   read: (sheet, area) => opened().read(sheet, area),
   states: () => opened().states(),
   evaluate: (formula, sheet) => opened().evaluate(formula, sheet),
+  feeds: (sheet, row, column) => opened().feeds(sheet, row, column),
+  users: (sheet, row, column) => opened().users(sheet, row, column),
+  total: (sheet, area) => opened().total(sheet, area),
   allValues: () => opened().allValues(),
 }
 

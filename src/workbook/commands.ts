@@ -52,10 +52,13 @@ export function setEntry(workbook: Workbook, sheetName: string, at: CellAddress,
 
 /** Empties cells. An input or a check stays as an empty place to fill in, and so does a cell with a note; others go. */
 export function clear(workbook: Workbook, sheetName: string, range: CellRange): Edit[] {
-  return changeCells(workbook, sheetName, range, (cell) => {
-    const kept = cell.role === 'input' || cell.role === 'check' || cell.note !== undefined
-    return kept ? withContent(cell, null) : null
-  })
+  return changeCells(workbook, sheetName, range, emptied)
+}
+
+/** What is left of a cell without its content. */
+export function emptied(cell: Cell): Cell | null {
+  const kept = cell.role === 'input' || cell.role === 'check' || cell.note !== undefined
+  return kept ? withContent(cell, null) : null
 }
 
 /** Gives cells a role; an empty cell becomes a place to fill in. */
@@ -77,21 +80,21 @@ export function setUnit(workbook: Workbook, sheetName: string, valueAt: CellAddr
 }
 
 /** What a unit was restated from is forgotten once its content is another. */
-function withContent(cell: Cell, content: CellContent): Cell {
+export function withContent(cell: Cell, content: CellContent): Cell {
   const { restatedFrom, ...rest } = cell
   return restatedFrom !== undefined && content === cell.content ? cell : { ...rest, content }
 }
 
-function suggestedRole(sheet: Sheet, at: CellAddress, content: CellContent): Role {
+/** The role of a new cell. `left` is what is to stand on its left, where that is not what stands there now. */
+export function suggestedRole(sheet: Sheet, at: CellAddress, content: CellContent, left = sheet.rows[at.row]?.[at.column - 1]?.content): Role {
   if (isFormula(content)) return 'result'
   if (typeof content !== 'string') return 'input'
-  const left = sheet.rows[at.row]?.[at.column - 1]?.content
   const besideValue = typeof left === 'number' || isFormula(left)
   return besideValue && findUnit(content) ? 'unit' : 'label'
 }
 
 /** `change` makes the new cell of each one there is; `empty` is what the others become, if anything. */
-function changeCells(workbook: Workbook, sheetName: string, { from, to = from }: CellRange, change: (cell: Cell) => Cell | null, empty?: Cell): Edit[] {
+export function changeCells(workbook: Workbook, sheetName: string, { from, to = from }: CellRange, change: (cell: Cell) => Cell | null, empty?: Cell): Edit[] {
   const sheet = sheetOf(workbook, sheetName)
   const cells: CellChange[] = []
   const bottom = empty ? Math.max(from.row, to.row) : Math.min(Math.max(from.row, to.row), sheet.rows.length - 1)
@@ -110,7 +113,7 @@ function cellsEdit(sheet: Sheet, cells: readonly CellChange[]): Edit {
   return { kind: 'cells', sheet: sheet.name, cells }
 }
 
-function sheetOf(workbook: Workbook, name: string): Sheet {
+export function sheetOf(workbook: Workbook, name: string): Sheet {
   const sheet = sheetByName(workbook, name)
   if (!sheet) throw new WorkbookProblem(`there is no sheet "${name}"; there are ${workbook.sheets.map((one) => `"${one.name}"`).join(', ')}`)
   return sheet

@@ -2,6 +2,7 @@ import { isOnSheet, printAddress } from './address.ts'
 import { sameCell, withCells } from './cells.ts'
 import { definedNameProblem } from './defined-name.ts'
 import { sheetIndex, type Cell, type Sheet, type Workbook } from './document.ts'
+import { frozenLines, withLines, withMovedLines, withoutLines, type Alongside, type Lines } from './line-edits.ts'
 import { MAX_COLUMNS, MAX_COLUMN_WIDTH, MAX_NAMES, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
 import { WorkbookProblem } from './problem.ts'
 import { sheetNameProblem } from './sheet-name.ts'
@@ -15,7 +16,12 @@ export interface CellChange {
 
 /** The primitives. Each is dumb (it rewrites no formula) and exactly invertible; a user action is a list of them. */
 export type Edit =
-  | { readonly kind: 'cells'; readonly sheet: string; readonly cells: readonly CellChange[] }
+  | ({ readonly kind: 'cells'; readonly sheet: string; readonly cells: readonly CellChange[] } & Following)
+  /** Opens a gap; `cells` fill it, at their addresses in the new state. */
+  | ({ readonly kind: 'insertLines'; readonly sheet: string; readonly cells?: readonly CellChange[] } & Lines & Alongside & Following)
+  | ({ readonly kind: 'deleteLines'; readonly sheet: string } & Lines & Alongside & Following)
+  /** `to`: where the first of the lines is then. */
+  | ({ readonly kind: 'moveLines'; readonly sheet: string; readonly to: number } & Lines & Alongside)
   | { readonly kind: 'columnWidths'; readonly sheet: string; readonly columns: readonly number[] }
   | { readonly kind: 'frozen'; readonly sheet: string; readonly frozen: readonly [rows: number, columns: number] }
   | { readonly kind: 'addSheet'; readonly at: number; readonly sheet: Sheet }
@@ -26,6 +32,14 @@ export type Edit =
   | { readonly kind: 'purpose'; readonly purpose: string }
   /** `refersTo` is reference text such as `Duty!$C$5`; `null` takes the name away. */
   | { readonly kind: 'name'; readonly name: string; readonly refersTo: string | null }
+
+export interface Following {
+  /**
+   * On lines: the list of edits also rewrites every formula that refers to the sheet. On cells: all that changes is the text of references,
+   * as the lines moved beneath them. A calculation that lets references follow by itself has them already.
+   */
+  readonly follow?: true
+}
 
 export interface Applied {
   /** The very same object if the edit changes nothing. */
@@ -73,8 +87,33 @@ const APPLY: { readonly [Kind in Edit['kind']]: (workbook: Workbook, edit: EditO
     }
     const changes = [...last.values()].filter(({ row, column, cell }) => !sameCell(sheet.rows[row]?.[column], cell))
     const before = changes.map(({ row, column }) => ({ row, column, cell: sheet.rows[row]?.[column] ?? null }))
-    const inverse: Edit = { kind: 'cells', sheet: edit.sheet, cells: before }
+    const inverse: Edit = { ...edit, cells: before }
     return { workbook: changes.length === 0 ? workbook : withSheet(workbook, index, withCells(sheet, changes)), inverse }
+  },
+
+  insertLines(workbook, edit) {
+    const { cells = [], ...lines } = edit
+    const index = indexOf(workbook, edit.sheet)
+    const sheet = sheetAt(workbook, index)
+    for (const change of cells) refuseBadCell(edit.sheet, change)
+    const outside = cells.find((change) => !isOnLine(edit, change))
+    refuse(outside !== undefined, `sheet "${edit.sheet}": cells for new ${edit.axis} lie beside them; accepted: cells of the new ${edit.axis}`)
+    return { workbook: withSheet(workbook, index, withLines(sheet, edit, cells, edit)), inverse: { ...lines, kind: 'deleteLines', ...alongside(sheet, edit) } }
+  },
+
+  deleteLines(workbook, edit) {
+    const index = indexOf(workbook, edit.sheet)
+    const before = sheetAt(workbook, index)
+    const { sheet, cells } = withoutLines(before, edit, edit)
+    return { workbook: withSheet(workbook, index, sheet), inverse: { ...edit, kind: 'insertLines', cells, ...alongside(before, edit) } }
+  },
+
+  moveLines(workbook, edit) {
+    const index = indexOf(workbook, edit.sheet)
+    const sheet = sheetAt(workbook, index)
+    const inverse: Edit = { ...edit, at: edit.to, to: edit.at, ...alongside(sheet, edit) }
+    if (edit.to === edit.at) return { workbook, inverse }
+    return { workbook: withSheet(workbook, index, withMovedLines(sheet, edit, edit.to, edit)), inverse }
   },
 
   columnWidths(workbook, edit) {
@@ -157,6 +196,16 @@ const APPLY: { readonly [Kind in Edit['kind']]: (workbook: Workbook, edit: EditO
     }
     return { workbook: { ...workbook, names }, inverse }
   },
+}
+
+function alongside(sheet: Sheet, { axis }: Lines): Alongside {
+  const frozen = frozenLines(sheet, axis)
+  return axis === 'rows' ? { frozen } : { frozen, columns: sheet.columns }
+}
+
+function isOnLine({ axis, at, count }: Lines, { row, column }: CellChange): boolean {
+  const line = axis === 'rows' ? row : column
+  return line >= at && line < at + count
 }
 
 function indexOf(workbook: Workbook, name: string): number {

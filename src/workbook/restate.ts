@@ -120,7 +120,7 @@ function quantityIn(text: string, system: UnitSystem): string {
  * Gauge pressures have gauge counterparts only, so that the site, which is no business of this, drops out at 0.
  * The arithmetic's own error is taken off: 32 °F is 0 °C, not 6e-14 °C.
  */
-function numberIn(value: number, from: Unit, to: Unit): number {
+export function numberIn(value: number, from: Unit, to: Unit): number {
   const sitePa = 0
   const converted = convert(value, from, to, sitePa)
   const offsetError = from.offset === to.offset ? 0 : (1e-15 * Math.abs(toSi(value, from, sitePa))) / to.factor

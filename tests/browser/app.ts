@@ -52,6 +52,16 @@ export async function openApp(viewport = { width: 1280, height: 720 }): Promise<
   return { page, context, trouble, lateRequests }
 }
 
+/** Opens a workbook without any cell in place of the demo. */
+export async function openBlank(page: Page): Promise<void> {
+  const chooser = page.waitForEvent('filechooser')
+  await page.getByRole('button', { name: 'Open' }).click()
+  const blank = '{"lowside": 1, "title": "Blank", "sheets": [{"name": "Sheet", "cells": {}}]}'
+  await (await chooser).setFiles({ name: 'blank.lowside.json', mimeType: 'application/json', buffer: Buffer.from(blank) })
+  await page.getByRole('grid', { name: 'Sheet Sheet' }).waitFor()
+  await settled(page)
+}
+
 /** Waits until no recalculation is under way. */
 export async function settled(page: Page): Promise<void> {
   await page.getByRole('status', { name: 'Recalculation' }).filter({ hasText: 'All values up to date' }).waitFor()
@@ -62,7 +72,7 @@ export function cellAt(page: Page, address: string): Locator {
   const at = parseAddress(address)
   if (at === undefined) throw new Error(`${address} is no address`)
   // The header row and the column of row numbers come first.
-  return page.locator(`[role=row][aria-rowindex="${at.row + 2}"] [role=gridcell][aria-colindex="${at.column + 2}"]`)
+  return page.locator(`[role=row][aria-rowindex="${at.row + 2}"]:not([hidden]) [role=gridcell][aria-colindex="${at.column + 2}"]`)
 }
 
 /** What a cell in view shows, once it shows something that fits. */

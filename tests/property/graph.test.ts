@@ -2,6 +2,10 @@ import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { Graph } from '../../src/calc/graph.ts'
 import { clear, removeSheet, renameSheet, setEntry } from '../../src/workbook/commands.ts'
+import { deleteLines, insertLines, moveLines } from '../../src/workbook/line-commands.ts'
+import { blockOf, moveCells } from '../../src/workbook/move-cells.ts'
+import { duplicateSheet } from '../../src/workbook/sheet-commands.ts'
+import { areaBetween } from '../../src/app/state/selection.ts'
 import { emptySheet, type CellContent, type Workbook } from '../../src/workbook/document.ts'
 import type { Edit } from '../../src/workbook/edits.ts'
 import { perform, redo, startHistory, undo, type History, type Moved } from '../../src/workbook/history.ts'
@@ -42,6 +46,8 @@ const anyContent: fc.Arbitrary<CellContent> = fc.oneof(
 const anySheet = fc.constantFrom(...SHEETS)
 const anyCell = fc.record({ row: fc.nat(ROWS - 1), column: fc.nat(COLUMNS - 1) })
 
+const anyLines = fc.record({ axis: fc.constantFrom('rows' as const, 'columns' as const), at: fc.nat(7), count: fc.integer({ min: 1, max: 3 }) })
+
 /** What a user may do, as a function of the workbook it is done to. */
 type Action = (workbook: Workbook) => readonly Edit[]
 const action = (edits: Action): Action => edits
@@ -59,7 +65,14 @@ const anyAction: fc.Arbitrary<Action | 'undo' | 'redo'> = fc.oneof(
   fc.tuple(anySheet, fc.constantFrom('New', 'Basis', "It's", 'basis', 'Zone 1')).map(([sheet, name]) => action((workbook) => renameSheet(workbook, sheet, name))),
   fc.tuple(anySheet, fc.nat(3)).map(([sheet, to]) => action(() => [{ kind: 'moveSheet', sheet, to }])),
   fc.tuple(fc.constantFrom('load', 'site', 'other'), fc.constantFrom('Basis!$A$1', 'S!A2', 'New!$B$2', '$A$1', 'Basis!$A$1:$B$1', '((', null)).map(([name, refersTo]) => action(() => [{ kind: 'name', name, refersTo }])),
-  { weight: 3, arbitrary: fc.constant('undo' as const) },
+  { weight: 8, arbitrary: fc.tuple(anySheet, anyLines).map(([sheet, lines]) => action((workbook) => insertLines(workbook, sheet, lines))) },
+  { weight: 8, arbitrary: fc.tuple(anySheet, anyLines).map(([sheet, lines]) => action((workbook) => deleteLines(workbook, sheet, lines))) },
+  { weight: 2, arbitrary: fc.tuple(anySheet, anyLines, fc.nat(7)).map(([sheet, lines, to]) => action((workbook) => moveLines(workbook, sheet, lines, to))) },
+  // As another program might write it: lines that come or go and no reference that follows.
+  fc.tuple(anySheet, anyLines, fc.constantFrom('insertLines' as const, 'deleteLines' as const)).map(([sheet, lines, kind]) => action(() => [{ kind, sheet, ...lines }])),
+  { weight: 2, arbitrary: fc.tuple(anySheet, anyCell, anyCell, anySheet, anyCell).map(([sheet, one, other, toSheet, to]) => action((workbook) => moveCells(workbook, blockOf(workbook, sheet, areaBetween(one, other)), toSheet, to))) },
+  anySheet.map((sheet) => action((workbook) => duplicateSheet(workbook, sheet).edits)),
+  { weight: 5, arbitrary: fc.constant('undo' as const) },
   { weight: 2, arbitrary: fc.constant('redo' as const) },
 )
 

@@ -3,6 +3,7 @@ import { cellView, standsOverNumbers } from '../../src/app/grid/cell-view.ts'
 import { pasteCells, pasteText } from '../../src/app/grid/clipboard.ts'
 import { gridAction } from '../../src/app/grid/keys.ts'
 import { createRowHeights, ROW_HEIGHT, wrappedLines, wraps } from '../../src/app/grid/row-heights.ts'
+import { parseTabular } from '../../src/app/grid/tabular-text.ts'
 import { averageTextWidth } from '../../src/app/grid/text-width.ts'
 import { tracePath } from '../../src/app/grid/trace-path.ts'
 import { stateWords } from '../../src/app/sheets/state-words.ts'
@@ -95,12 +96,12 @@ describe('pasting', () => {
 
   it('moves the relative parts of references along', () => {
     const copied = { text: '', from: { top: 0, left: 0, bottom: 0, right: 0 }, cells: [[cell('=B1*$C$1', 'result')]] }
-    const pasted = applyEdits(workbook, pasteCells('Sheet', { row: 2, column: 1 }, copied)).workbook
+    const pasted = applyEdits(workbook, pasteCells('Sheet', { top: 2, left: 1, bottom: 2, right: 1 }, copied)).workbook
     expect(pasted.sheets[0]?.rows[2]?.[1]).toEqual(cell('=C3*$C$1', 'result'))
   })
 
   it('takes each cell of a text as typed, a unit beside its number as a unit', () => {
-    const pasted = applyEdits(workbook, pasteText(workbook, 'Sheet', { row: 0, column: 0 }, 'Load\t84\tTR\n\t=B1*2\t')).workbook
+    const pasted = applyEdits(workbook, pasteText(workbook, 'Sheet', { row: 0, column: 0 }, parseTabular('Load\t84\tTR\n\t=B1*2\t'))).workbook
     expect(pasted.sheets[0]?.rows).toEqual([[cell('Load', 'label'), cell(84, 'input'), cell('TR', 'unit')], [undefined, cell('=B1*2', 'result')]])
   })
 })

@@ -2,7 +2,7 @@ import { createRoot, createSignal } from 'solid-js'
 import { describe, expect, it } from 'vitest'
 import { hintAt } from '../../src/app/entry-line/hint.ts'
 import { fileName } from '../../src/app/files/file-access.ts'
-import { labelOf, remarksOf } from '../../src/app/panel/words-beside.ts'
+import { labelOf, remarksOf } from '../../src/workbook/words-beside.ts'
 import { createFeeds } from '../../src/app/state/feeds.ts'
 import { emptyWorkbook, type Cell, type Role, type Sheet } from '../../src/workbook/document.ts'
 import { tokenise } from '../../src/workbook/formula/tokenise.ts'
@@ -19,8 +19,8 @@ describe('the hint', () => {
   })
 
   it('is of the innermost function of the catalogue', () => {
-    expect(hintAt('=SAT.PRESSURE(MAX(C5', 20)?.definition.name).toBe('SAT.PRESSURE')
-    expect(hintAt('=UNIT.CONVERT(SAT.SLOPE(', 24)?.definition.name).toBe('SAT.SLOPE')
+    expect(hintAt('=SAT.PRESSURE(NO.SUCH(C5', 24)?.name).toBe('SAT.PRESSURE')
+    expect(hintAt('=UNIT.CONVERT(SAT.SLOPE(', 24)?.name).toBe('SAT.SLOPE')
   })
 
   it('is gone outside of calls and in a text', () => {

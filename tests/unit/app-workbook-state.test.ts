@@ -52,4 +52,24 @@ describe('the document on the screen', () => {
     state.replace(emptyWorkbook('Plant'), false)
     expect([state.undoable(), state.inFile()]).toEqual([undefined, false])
   })
+
+  it('takes no change and no undoing while another tab writes, and says why', () => {
+    let reading: string | undefined
+    const state = createRoot(() => createWorkbookState([], () => reading))
+    state.change('Title', title('A'))
+    reading = 'another tab writes'
+    expect(state.change('Title', title('B'))).toBe('another tab writes')
+    expect([state.undo(), state.workbook().title]).toEqual([[], 'A'])
+  })
+
+  it('follows what another tab has changed and saved, which is not undone here', () => {
+    const { state, heard } = setUp()
+    state.change('Title', title('A'))
+    expect(state.follow(title('B')(), { inFile: true, changed: true, savedAt: 5 })).toBeUndefined()
+    expect([state.workbook().title, state.undoable(), heard.at(-1)]).toEqual(['B', undefined, title('B')()])
+    expect(state.fileState()).toEqual({ inFile: true, changed: true, savedAt: 5 })
+    expect(state.follow([], { inFile: true, changed: false, savedAt: 6 })).toBeUndefined()
+    expect(state.fileState()).toEqual({ inFile: true, changed: false, savedAt: 6 })
+    expect(state.follow([{ kind: 'removeSheet', sheet: 'Nowhere' }], state.fileState())).toContain('there is no sheet "Nowhere"')
+  })
 })

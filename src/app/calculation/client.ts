@@ -46,6 +46,9 @@ export function createCalculationClient(thread: CalculationThread): CalculationS
     read: (sheet, area) => ask('read', sheet, area),
     states: () => ask('states'),
     evaluate: (formula, sheet) => ask('evaluate', formula, sheet),
+    feeds: (sheet, row, column) => ask('feeds', sheet, row, column),
+    users: (sheet, row, column) => ask('users', sheet, row, column),
+    total: (sheet, area) => ask('total', sheet, area),
     allValues: () => ask('allValues'),
     close() {
       thread.terminate()

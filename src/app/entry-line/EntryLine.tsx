@@ -1,27 +1,28 @@
-import { createMemo, createSignal, For, Show, type JSX } from 'solid-js'
+import { createSignal, For, type JSX } from 'solid-js'
 import { columnLetters, parseAddress, printAddress } from '../../workbook/address.ts'
 import { setRole } from '../../workbook/commands.ts'
 import { ROLES, type Role } from '../../workbook/document.ts'
 import { useSession } from '../state/session.ts'
 import { EntryField } from './EntryField.tsx'
-import { hintAt } from './hint.ts'
+import { FormatField } from './FormatField.tsx'
 import { typingKey } from './typing-keys.ts'
+import { UnitField } from './UnitField.tsx'
 import './EntryLine.css'
 
 /** The active cell: its address, its role, what it holds and the unit that its number has. */
 export function EntryLine(props: { readonly focusGrid: () => void }): JSX.Element {
   const session = useSession()
-  const unit = createMemo(() => session.unit(session.selection.active().row, session.selection.active().column))
-
   return (
     <section class="entry-line" aria-label="Entry line">
       <AddressField focusGrid={props.focusGrid} />
       <RoleField focusGrid={props.focusGrid} />
       <div class="entry-content">
-        <EntryField place="line" label="Content" describedBy="entry-hint" onKeyDown={(event) => typingKey(session, event, props.focusGrid)} />
-        <FunctionHint />
+        <div class="entry-over">
+          <EntryField place="line" label="Content" onKeyDown={(event) => typingKey(session, event, props.focusGrid)} />
+        </div>
       </div>
-      <div class="entry-unit" aria-label="Unit" role="note">{unit() ?? ''}</div>
+      <FormatField focusGrid={props.focusGrid} />
+      <UnitField focusGrid={props.focusGrid} />
     </section>
   )
 }
@@ -30,6 +31,8 @@ function AddressField(props: { readonly focusGrid: () => void }): JSX.Element {
   const session = useSession()
   const [typed, setTyped] = createSignal<string | undefined>(undefined)
   const shown = () => {
+    const editing = session.entry.editing()
+    if (editing) return printAddress(editing.row, editing.column)
     const { top, left, bottom, right } = session.selection.area()
     const { size } = session
     if (top === 0 && bottom === size().rows - 1) return `${columnLetters(left)}:${columnLetters(right)}`
@@ -76,31 +79,5 @@ function RoleField(props: { readonly focusGrid: () => void }): JSX.Element {
       <option value="" disabled>empty</option>
       <For each={ROLES}>{(name) => <option value={name} selected={name === role()}>{name}</option>}</For>
     </select>
-  )
-}
-
-/** The arguments of the function being typed, the present one marked, with what is accepted there. */
-function FunctionHint(): JSX.Element {
-  const { entry } = useSession()
-  const hint = createMemo(() => (entry.editing() ? hintAt(entry.text(), entry.caret()) : undefined))
-  return (
-    <div id="entry-hint" class="entry-hint" classList={{ shown: hint() !== undefined }}>
-      <Show when={hint()}>
-        {(at) => (
-          <>
-            <p class="hint-signature">
-              {at().definition.name}(
-              <For each={at().parts}>
-                {({ label, optional, current }, index) => (
-                  <>{index() > 0 ? ', ' : ''}<span classList={{ current }}>{optional ? `[${label}]` : label}</span></>
-                )}
-              </For>)
-            </p>
-            <p class="hint-gives">{at().definition.gives}</p>
-            <For each={at().parts.filter(({ current }) => current)}>{({ label, accepts }) => <p class="hint-accepts"><b>{label}</b>: {accepts}</p>}</For>
-          </>
-        )}
-      </Show>
-    </div>
   )
 }

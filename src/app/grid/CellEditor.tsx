@@ -18,6 +18,7 @@ export function CellEditor(props: { readonly editing: Editing; readonly focusGri
   return (
     <div
       class="cell-editor"
+      classList={{ low: top() > viewport.size().height / 2, right: left() > viewport.size().width / 2 }}
       style={{
         left: `${left()}px`,
         top: `${top()}px`,
@@ -29,7 +30,6 @@ export function CellEditor(props: { readonly editing: Editing; readonly focusGri
       <EntryField
         place="cell"
         label={`Content of ${printAddress(props.editing.row, props.editing.column)}`}
-        describedBy="entry-hint"
         onKeyDown={(event) => typingKey(session, event, props.focusGrid)}
       />
     </div>

@@ -3,17 +3,23 @@ import { useSession } from '../state/session.ts'
 import { createAlignment } from './alignment-store.ts'
 import { CellEditor } from './CellEditor.tsx'
 import { copyHandlers } from './copy-handlers.ts'
+import { FillMark } from './FillMark.tsx'
 import { cellId } from './GridCell.tsx'
+import { createGridMenu } from './grid-menu-state.ts'
 import { GridHeader } from './GridHeader.tsx'
+import { GridMenu } from './GridMenu.tsx'
 import { GridRow } from './GridRow.tsx'
 import { GridProvider, type GridContext } from './grid-context.ts'
 import { gridAction } from './keys.ts'
+import { selectedKind } from './line-actions.ts'
 import { createGridLayout, MARGIN } from './layout.ts'
 import { pointerHandlers } from './pointer.ts'
 import { runGridAction } from './run-action.ts'
+import { NoteTip } from './NoteTip.tsx'
 import { itemInSlot, poolFor } from './slots.ts'
 import { createTextWidth } from './text-width.ts'
 import { Traces } from './Traces.tsx'
+import { UnitAtCell } from './UnitAtCell.tsx'
 import { createViewport } from './viewport.ts'
 import './Grid.css'
 
@@ -56,9 +62,18 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
     viewport.setScroll(left, top)
   }))
   createEffect(on(selection.corner, ({ row, column }) => {
-    const { left, top } = viewport.reveal(row, column)
     const now = viewport.scroll()
+    const kind = selectedKind(session)
+    const shown = viewport.reveal(row, column)
+    // Whole lines are in view wherever one is along them.
+    const [left, top] = [kind === 'rows' ? now.left : shown.left, kind === 'columns' ? now.top : shown.top]
     if (viewport.size().width > 0 && (left !== now.left || top !== now.top)) grid.scrollTo(left, top)
+  }, { defer: true }))
+
+  createEffect(on(session.pointing.end, (end) => {
+    if (!end) return
+    const { left, top } = viewport.reveal(end.row, end.column)
+    grid.scrollTo(left, top)
   }, { defer: true }))
 
   onMount(() => {
@@ -71,11 +86,12 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
 
   const pointer = pointerHandlers(session, context, () => grid)
   const copying = copyHandlers(session)
+  const menu = createGridMenu(session, context, () => grid)
   const onKeyDown = (event: KeyboardEvent) => {
     const action = gridAction(event)
     if (!action || event.target !== grid) return
     event.preventDefault()
-    runGridAction(session, viewport, action)
+    runGridAction(session, { pageRows: viewport.pageRows, openMenu: menu.openAtActiveCell }, action)
     // A frozen first cell is in view already, but the start of the sheet need not be.
     if (action.does === 'sheetStart') grid.scrollTo(0, 0)
   }
@@ -100,6 +116,7 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
           aria-activedescendant={cellId(selection.active().row, selection.active().column)}
           onScroll={(event) => viewport.setScroll(event.currentTarget.scrollLeft, event.currentTarget.scrollTop)}
           onKeyDown={onKeyDown}
+          onContextMenu={menu.onContextMenu}
           {...pointer}
           {...copying}
         >
@@ -119,6 +136,10 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
         <Show when={entry.editing()?.place === 'cell' && entry.editing()}>
           {(editing) => <CellEditor editing={editing()} focusGrid={() => grid.focus({ preventScroll: true })} />}
         </Show>
+        <Show when={menu.at()}>{(at) => <GridMenu at={at()} onClose={menu.close} />}</Show>
+        <FillMark grid={() => grid} />
+        <NoteTip grid={() => grid} />
+        <UnitAtCell focusGrid={() => grid.focus({ preventScroll: true })} />
       </div>
     </GridProvider>
   )

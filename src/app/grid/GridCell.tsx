@@ -1,5 +1,6 @@
 import { createMemo, type Accessor, type JSX } from 'solid-js'
 import type { Row } from '../../workbook/document.ts'
+import { misfit } from '../../workbook/misfit.ts'
 import { plainValue } from '../state/cell-value.ts'
 import { useSession } from '../state/session.ts'
 import { inArea } from '../state/selection.ts'
@@ -39,6 +40,13 @@ export function GridCell(props: Props): JSX.Element {
     const plain = plainValue(cell)
     return cellView(cell, plain === undefined ? values.at(sheetName(), row(), column()) : plain, check)
   })
+  /** What its marks stand for, in words; the classes that make them. */
+  const marks = createMemo(() => {
+    const note = props.cells()?.[column()]?.note
+    const wrong = misfit(props.cells(), column())
+    const words = [view().description, wrong, note === undefined ? undefined : `note: ${note}`].filter((text) => text !== undefined)
+    return { classes: (note === undefined ? '' : ' noted') + (wrong === undefined ? '' : ' misfit'), words: words.length > 0 ? words.join('; ') : undefined }
+  })
   const pad = createMemo(() => (view().isNumber ? alignment(sheet(), row(), column()) : ''))
 
   const lie = createMemo((): Lie => {
@@ -68,11 +76,11 @@ export function GridCell(props: Props): JSX.Element {
     <div
       role="gridcell"
       id={row() < 0 || column() < 0 ? undefined : cellId(row(), column())}
-      class={`cell ${view().classes}${lie().classes}${mark()}${feed() === undefined ? '' : ` feed-${feed()}`}`}
+      class={`cell ${view().classes}${lie().classes}${marks().classes}${mark()}${feed() === undefined ? '' : ` feed-${feed()}`}`}
       hidden={column() < 0}
       aria-colindex={column() + 2}
       aria-selected={mark() !== ''}
-      aria-description={view().description}
+      aria-description={marks().words}
       data-pad={pad() || undefined}
       style={{
         left: `${MARGIN.left + layout.columnAxis().start(Math.max(0, column()))}px`,

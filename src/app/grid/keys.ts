@@ -1,3 +1,7 @@
+import type { FillWay } from '../../workbook/fill.ts'
+import type { LineAxis } from '../../workbook/line-edits.ts'
+import type { LineDeed } from './line-actions.ts'
+
 interface Extending {
   /** Stretches the selection instead of moving it. */
   readonly extend: boolean
@@ -19,6 +23,13 @@ export interface GridActions {
   readonly clear: object
   readonly undo: object
   readonly redo: object
+  readonly fill: { readonly way: FillWay }
+  readonly places: { readonly by: 1 | -1 }
+  readonly pickUnit: object
+  readonly format: object
+  readonly selectLines: { readonly axis: LineAxis }
+  readonly lines: { readonly axis: LineAxis; readonly deed: LineDeed }
+  readonly menu: object
 }
 
 export type GridAction = { readonly [Does in keyof GridActions]: { readonly does: Does } & GridActions[Does] }[keyof GridActions]
@@ -30,11 +41,12 @@ export function gridAction(pressed: Pressed): GridAction | undefined {
   const { key, ctrlKey, metaKey, shiftKey: extend, altKey } = pressed
   // The third level of a keyboard is Ctrl with Alt on some systems.
   if (pressed.getModifierState('AltGraph')) return typed(key)
-  if (altKey) return undefined
+  if (altKey) return ctrlKey || metaKey ? undefined : WITH_ALT[extend ? `Shift+${key}` : key]
   const command = ctrlKey || metaKey
   const arrow = ARROWS[key]
   if (arrow) return { does: command ? 'leap' : 'step', rows: arrow[0], columns: arrow[1], extend }
   if (command) return WITH_COMMAND[extend ? `Shift+${key.toLowerCase()}` : key.toLowerCase()]?.(extend)
+  if (extend && WITH_SHIFT[key]) return WITH_SHIFT[key]
   const plain = PLAIN[key]
   if (plain) return plain(extend)
   return typed(key)
@@ -44,6 +56,26 @@ const typed = (key: string): GridAction | undefined => ([...key].length === 1 ? 
 
 const ARROWS: Readonly<Record<string, readonly [rows: Way, columns: Way]>> = {
   ArrowUp: [-1, 0], ArrowDown: [1, 0], ArrowLeft: [0, -1], ArrowRight: [0, 1],
+}
+
+const WITH_ALT: Readonly<Record<string, GridAction>> = {
+  'ArrowDown': { does: 'pickUnit' },
+  'Enter': { does: 'format' },
+  'Shift+ArrowDown': { does: 'fill', way: 'down' },
+  'Shift+ArrowRight': { does: 'fill', way: 'across' },
+  'Insert': { does: 'lines', axis: 'rows', deed: 'insertBefore' },
+  'Delete': { does: 'lines', axis: 'rows', deed: 'delete' },
+  'PageUp': { does: 'lines', axis: 'rows', deed: 'moveBack' },
+  'PageDown': { does: 'lines', axis: 'rows', deed: 'moveOn' },
+  'Shift+Insert': { does: 'lines', axis: 'columns', deed: 'insertBefore' },
+  'Shift+Delete': { does: 'lines', axis: 'columns', deed: 'delete' },
+  'Shift+PageUp': { does: 'lines', axis: 'columns', deed: 'moveBack' },
+  'Shift+PageDown': { does: 'lines', axis: 'columns', deed: 'moveOn' },
+}
+
+const WITH_SHIFT: Readonly<Record<string, GridAction>> = {
+  ' ': { does: 'selectLines', axis: 'rows' },
+  'F10': { does: 'menu' },
 }
 
 type MakeAction = (extend: boolean) => GridAction
@@ -59,6 +91,7 @@ const PLAIN: Readonly<Record<string, MakeAction>> = {
   PageUp: (extend) => ({ does: 'page', pages: -1, extend }),
   PageDown: (extend) => ({ does: 'page', pages: 1, extend }),
   F2: () => ({ does: 'edit' }),
+  ContextMenu: () => ({ does: 'menu' }),
   Delete: () => ({ does: 'clear' }),
   Backspace: () => ({ does: 'clear' }),
 }
@@ -69,7 +102,10 @@ const WITH_COMMAND: Readonly<Record<string, MakeAction>> = {
   'Shift+home': () => ({ does: 'sheetStart', extend: true }),
   'Shift+end': () => ({ does: 'sheetEnd', extend: true }),
   'a': () => ({ does: 'selectAll' }),
+  ' ': () => ({ does: 'selectLines', axis: 'columns' }),
   'z': () => ({ does: 'undo' }),
   'Shift+z': () => ({ does: 'redo' }),
   'y': () => ({ does: 'redo' }),
+  '.': () => ({ does: 'places', by: 1 }),
+  ',': () => ({ does: 'places', by: -1 }),
 }

@@ -1,25 +1,21 @@
 import type { CellAddress } from '../../workbook/address.ts'
+import type { LineAxis } from '../../workbook/line-edits.ts'
 import type { Session } from '../state/session.ts'
+import { cellUnder } from './cell-under.ts'
 import type { GridContext } from './grid-context.ts'
-import { MARGIN } from './layout.ts'
+import { selectLines } from './line-actions.ts'
+import { fitColumn } from './fit-column.ts'
+import { pointByPointer } from './point-by-pointer.ts'
 
 /** Selecting with the pointer, opening a cell by a double click, and dragging the edges of columns. */
-export function pointerHandlers(session: Session, { layout, viewport }: GridContext, grid: () => HTMLElement) {
+export function pointerHandlers(session: Session, context: GridContext, grid: () => HTMLElement) {
+  const { layout } = context
   let dragging: ((event: PointerEvent) => void) | undefined
   let drop: (() => void) | undefined
+  /** What was pressed last: with the pointer captured, clicks are told of the grid only. */
+  let pressed: ReturnType<typeof placeOf> = {}
 
-  /** The cell under the pointer, whatever element runs over it. */
-  function cellUnder(event: MouseEvent): CellAddress {
-    const { left, top } = grid().getBoundingClientRect()
-    const scroll = viewport.scroll()
-    const [frozenRows, frozenColumns] = layout.frozen()
-    const x = event.clientX - left - MARGIN.left
-    const y = event.clientY - top - MARGIN.top
-    return {
-      column: layout.columnAxis().at(x < layout.columnAxis().start(frozenColumns) ? x : x + scroll.left),
-      row: layout.rowAxis().at(y < layout.rowAxis().start(frozenRows) ? y : y + scroll.top),
-    }
-  }
+  const under = (event: MouseEvent): CellAddress => cellUnder(event, grid(), context)
 
   function dragWidth(event: PointerEvent, column: number): void {
     const from = event.clientX
@@ -33,19 +29,32 @@ export function pointerHandlers(session: Session, { layout, viewport }: GridCont
 
   return {
     onPointerDown(event: PointerEvent) {
-      const { row, column, edge } = placeOf(event.target)
-      if (event.button !== 0 || isScrollBar(event, grid()) || !session.settle()) return
+      const place = placeOf(event.target)
+      pressed = place
+      const { row, column, edge } = place
+      if (event.button !== 0 || isScrollBar(event, grid())) return
+      if (edge === undefined && session.pointing.fits()) {
+        event.preventDefault()
+        grid().setPointerCapture(event.pointerId)
+        dragging = pointByPointer(session.pointing, place, event, under)
+        return
+      }
+      if (!session.settle()) return
       grid().focus({ preventScroll: true })
       event.preventDefault()
       grid().setPointerCapture(event.pointerId)
-      const { size, selection } = session
+      const { selection } = session
       if (edge !== undefined) dragWidth(event, edge)
-      else if (row !== undefined) selection.select({ top: row, bottom: row, left: 0, right: size().columns - 1 })
-      else if (column !== undefined) selection.select({ left: column, right: column, top: 0, bottom: size().rows - 1 })
+      else if (row !== undefined) dragging = selectingLines(session, 'rows', row, event.shiftKey, (move) => under(move).row)
+      else if (column !== undefined) dragging = selectingLines(session, 'columns', column, event.shiftKey, (move) => under(move).column)
       else {
-        selection.moveTo(cellUnder(event), event.shiftKey)
-        dragging = (move) => selection.moveTo(cellUnder(move), true)
+        selection.moveTo(under(event), event.shiftKey)
+        dragging = (move) => selection.moveTo(under(move), true)
       }
+    },
+    onMouseDown(event: MouseEvent) {
+      // The text that is pointed from keeps the focus.
+      if (session.entry.editing()) event.preventDefault()
     },
     onPointerMove(event: PointerEvent) {
       dragging?.(event)
@@ -58,11 +67,21 @@ export function pointerHandlers(session: Session, { layout, viewport }: GridCont
       if (drop) layout.dropped()
       dragging = drop = undefined
     },
-    onDblClick(event: MouseEvent) {
-      const { row, column, edge } = placeOf(event.target)
-      if (row === undefined && column === undefined && edge === undefined) session.entry.begin('cell')
+    onDblClick() {
+      const { row, column, edge } = pressed
+      if (session.entry.editing()) return
+      if (edge !== undefined) fitColumn(session, context, edge)
+      else if (row === undefined && column === undefined) session.entry.begin('cell')
     },
   }
+}
+
+/** Selects the line pressed, or those from the active one to it, and on to where the pointer is dragged. */
+function selectingLines(session: Session, axis: LineAxis, line: number, extend: boolean, lineUnder: (event: PointerEvent) => number): (event: PointerEvent) => void {
+  const { row, column } = session.selection.active()
+  const from = !extend ? line : axis === 'rows' ? row : column
+  selectLines(session, axis, from, line)
+  return (move) => selectLines(session, axis, from, lineUnder(move))
 }
 
 /** The row number, column letter or column edge that an element stands for. */

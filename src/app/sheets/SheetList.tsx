@@ -1,32 +1,22 @@
 import { For, type JSX } from 'solid-js'
 import { useSession } from '../state/session.ts'
-import { stateWords } from './state-words.ts'
+import { add } from './sheet-actions.ts'
+import { SheetItem } from './SheetItem.tsx'
 import './SheetList.css'
 
 /** The sheets in the order of the job, each with its state. */
 export function SheetList(props: { readonly focusGrid: () => void }): JSX.Element {
   const session = useSession()
+  let list: HTMLElement | undefined
+  const focusSheet = (name: string) => list?.querySelector<HTMLElement>(`[data-sheet="${CSS.escape(name)}"]`)?.focus()
   return (
-    <nav class="sheet-list" aria-label="Sheets">
+    <nav ref={(element) => (list = element)} class="sheet-list" aria-label="Sheets">
       <ol>
         <For each={session.document.workbook().sheets.map(({ name }) => name)}>
-          {(name) => {
-            const state = () => stateWords(session.sheetStates().get(name))
-            return (
-              <li>
-                <button type="button" class={`sheet ${state().kind}`} aria-current={session.sheet().name === name ? 'page' : undefined} onClick={() => {
-                  session.show(name)
-                  props.focusGrid()
-                }}>
-                  <span class="sheet-mark" aria-hidden="true" />
-                  <span class="sheet-name">{name}</span>
-                  <span class="sheet-state">{state().words}</span>
-                </button>
-              </li>
-            )
-          }}
+          {(name) => <SheetItem name={name} focusGrid={props.focusGrid} focusSheet={focusSheet} />}
         </For>
       </ol>
+      <button type="button" class="sheet-add" onClick={() => focusSheet(add(session))}>Add a sheet</button>
     </nav>
   )
 }

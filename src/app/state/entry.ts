@@ -1,4 +1,4 @@
-import { createSignal, type Accessor } from 'solid-js'
+import { batch, createSignal, type Accessor } from 'solid-js'
 import type { CellAddress } from '../../workbook/address.ts'
 import { cellAt, type Workbook } from '../../workbook/document.ts'
 import { entryOf } from '../../workbook/entry.ts'
@@ -19,11 +19,18 @@ export interface Entry {
   readonly text: Accessor<string>
   /** Where the caret stands in the text. */
   readonly caret: Accessor<number>
+  /** The caret stands where it does because something was typed there, not because it was moved there. */
+  readonly isFresh: Accessor<boolean>
+  /** The caret after a text was put in place by other means than the field's own; a new object each time. */
+  readonly placed: Accessor<{ readonly caret: number }>
   /** Begins with what the cell holds, or with the text that typing began with. */
   begin(place: EntryPlace, typed?: string): void
   /** Goes on in another place with the same text. */
   moveTo(place: EntryPlace): void
+  /** What the text field holds by now, and where its caret is. */
   type(text: string, caret: number): void
+  /** Puts another text in place, as if it had been typed. */
+  put(text: string, caret: number): void
   /** Ends typing; gives the message if what was typed is not accepted, and goes on then. */
   enter(): string | undefined
   cancel(): void
@@ -41,6 +48,8 @@ export function createEntry({ workbook, sheet, active, put }: Surroundings): Ent
   const [editing, setEditing] = createSignal<Editing | undefined>(undefined)
   const [typed, setTyped] = createSignal('')
   const [caret, setCaret] = createSignal(0)
+  const [isFresh, setFresh] = createSignal(false)
+  const [placed, setPlaced] = createSignal({ caret: 0 })
 
   const held = (sheetName: string, { row, column }: CellAddress): string => entryOf(cellAt(workbook(), sheetName, row, column)?.content ?? null)
 
@@ -48,10 +57,13 @@ export function createEntry({ workbook, sheet, active, put }: Surroundings): Ent
     editing,
     text: () => (editing() ? typed() : held(sheet(), active())),
     caret,
+    isFresh,
+    placed,
     begin(place, typedText) {
       const text = typedText ?? held(sheet(), active())
       setTyped(text)
       setCaret(text.length)
+      setFresh(typedText !== undefined)
       setEditing({ ...active(), sheet: sheet(), place, typedOver: typedText !== undefined })
     },
     moveTo(place) {
@@ -59,8 +71,20 @@ export function createEntry({ workbook, sheet, active, put }: Surroundings): Ent
       if (now && now.place !== place) setEditing({ ...now, place, typedOver: false })
     },
     type(text, at) {
-      setTyped(text)
-      setCaret(at)
+      if (text === typed() && at === caret()) return
+      batch(() => {
+        setFresh(text !== typed())
+        setTyped(text)
+        setCaret(at)
+      })
+    },
+    put(text, at) {
+      batch(() => {
+        setFresh(true)
+        setTyped(text)
+        setCaret(at)
+        setPlaced({ caret: at })
+      })
     },
     enter() {
       const now = editing()

@@ -25,18 +25,20 @@ export const REFERENCE_COLOURS = 6
 interface Surroundings {
   readonly workbook: Accessor<Workbook>
   readonly sheet: Accessor<string>
+  /** The sheet that the formula stands on, where another one may be shown while it is typed. */
+  readonly home?: Accessor<string>
   /** The formula at hand: being typed, or of the active cell. */
   readonly text: Accessor<string>
 }
 
 /** The cells that feed the formula at hand; the same cells always in the same colour. */
-export function createFeeds({ workbook, sheet, text }: Surroundings): Feeds {
+export function createFeeds({ workbook, sheet, home = sheet, text }: Surroundings): Feeds {
   const found = createMemo(() => {
     const byReference = new Map<string, Feed>()
     const colours = new Map<number, number>()
     for (const { reference, token } of isFormula(text()) ? referred(text(), workbook().names) : []) {
       const area = areaOf(reference)
-      const name = reference.sheet ?? sheet()
+      const name = reference.sheet ?? home()
       const key = `${area.top}:${area.left}:${area.bottom}:${area.right}:${foldCase(name)}`
       const feed = byReference.get(key) ?? { sheet: name, area, colour: byReference.size % REFERENCE_COLOURS }
       byReference.set(key, feed)

@@ -1,6 +1,7 @@
 import { batch, createContext, createMemo, createSignal, useContext, type Accessor } from 'solid-js'
 import type { CalculationService } from '../../calc/service.ts'
 import type { CellValue } from '../../calc/values.ts'
+import type { FileState, Shelf } from '../../storage/shelf.ts'
 import type { Area, CellAddress } from '../../workbook/address.ts'
 import { setEntry } from '../../workbook/commands.ts'
 import { foldCase, isFormula, usedRange, type Cell, type Role, type Sheet, type Workbook } from '../../workbook/document.ts'
@@ -8,15 +9,21 @@ import type { Edit } from '../../workbook/edits.ts'
 import { meantText } from '../../workbook/entry.ts'
 import { unitOfValue } from '../../workbook/unit-scope.ts'
 import { plainValue } from './cell-value.ts'
+import { createCompleting, type Completing } from './completing.ts'
 import { createEntry, type Entry } from './entry.ts'
 import { createFeeds, type Feeds } from './feeds.ts'
+import { createKeeping, type Keeping } from './keeping.ts'
+import { createPointing, type Pointing } from './pointing.ts'
 import { createRecalculation, type Recalculation } from './recalculation.ts'
 import { createSelection, type Selection } from './selection.ts'
 import { createSheetStates } from './sheet-states.ts'
 import { createValues, type Values } from './values.ts'
 import { createWorkbookState, type WorkbookState } from './workbook-state.ts'
 
-export type PanelName = 'Why' | 'Guide'
+export type PanelName = 'Why' | 'Find' | 'Guide'
+
+/** What is open over the screen beside a cell, one at a time. */
+export type PopoverName = 'unitInLine' | 'unitAtCell' | 'format'
 
 /** What the last action has to say: what went wrong, or what was done where the screen does not show it. */
 export interface Notice {
@@ -27,11 +34,14 @@ export interface Notice {
 /** All state of the screen: the document, the graph's answers, and where the user is. */
 export interface Session {
   readonly document: WorkbookState
+  readonly keeping: Keeping
   readonly recalculation: Recalculation
   readonly values: Values
   readonly sheetStates: ReturnType<typeof createSheetStates>
   readonly selection: Selection
   readonly entry: Entry
+  readonly completing: Completing
+  readonly pointing: Pointing
   readonly feeds: Feeds
   readonly service: CalculationService
   /** The sheet shown. */
@@ -43,6 +53,8 @@ export interface Session {
   readonly opened: Accessor<number>
   readonly panel: Accessor<PanelName | undefined>
   setPanel(panel: PanelName | undefined): void
+  readonly popover: Accessor<PopoverName | undefined>
+  setPopover(popover: PopoverName | undefined): void
   readonly notice: Accessor<Notice | undefined>
   setNotice(notice: Notice | undefined): void
   cell(row: number, column: number): Cell | undefined
@@ -62,21 +74,33 @@ export interface Session {
   redo(): void
   /** Ends typing, if any; false if what was typed is not accepted. */
   settle(): boolean
-  open(workbook: Workbook, inFile: boolean): void
+  open(workbook: Workbook, inFile: boolean, before?: FileState): void
 }
 
+const READING = 'Another tab writes this workbook, this one reads. Take over (at the top) to write here.'
 const SPARE_ROWS = 40
 const LEAST_ROWS = 60
 const SPARE_COLUMNS = 4
 const LEAST_COLUMNS = 10
 
-export function createSession(service: CalculationService): Session {
+export function createSession(service: CalculationService, openShelf: () => Promise<Shelf>): Session {
   const recalculation = createRecalculation(service)
   const values = createValues(recalculation)
-  const document = createWorkbookState([{ opened: values.clear, edited: () => undefined }, recalculation])
+  const keeping = createKeeping({
+    openShelf,
+    document: () => document,
+    show: (workbook, file) => open(workbook, file.inFile, file),
+    settle: () => settle() || entry.cancel(),
+    tell: (problem) => setNotice({ tone: 'problem', text: problem }),
+  })
+  const document: WorkbookState = createWorkbookState(
+    [{ opened: values.clear, edited: () => undefined }, recalculation, keeping],
+    () => (keeping.reading() ? READING : undefined),
+  )
   const [shown, setShown] = createSignal('')
   const [opened, setOpened] = createSignal(0)
   const [panel, setPanel] = createSignal<PanelName | undefined>('Why')
+  const [popover, setPopover] = createSignal<PopoverName | undefined>(undefined)
   const [notice, setNotice] = createSignal<Notice | undefined>(undefined)
 
   const sheet = createMemo(() => shownSheet(document.workbook(), shown()))
@@ -98,6 +122,9 @@ export function createSession(service: CalculationService): Session {
     put: (name, at, typed) => document.change('Entry', (workbook) => setEntry(workbook, name, at, typed)),
   })
 
+  const completing = createCompleting({ entry, workbook: document.workbook })
+  const pointing = createPointing({ entry, sheet: sheetName, active: selection.active, size, show: setShown })
+
   function report(problem: string | undefined): boolean {
     setNotice(problem === undefined ? undefined : { tone: 'problem', text: problem })
     return problem === undefined
@@ -113,12 +140,22 @@ export function createSession(service: CalculationService): Session {
       selection.moveTo(change)
     })
   }
+  function open(workbook: Workbook, inFile: boolean, before?: FileState): void {
+    entry.cancel()
+    batch(() => {
+      setNotice(undefined)
+      selection.forget()
+      setShown(workbook.sheets[0]?.name ?? '')
+      document.replace(workbook, inFile, before)
+      setOpened((times) => times + 1)
+    })
+  }
   const settle = () => entry.editing() === undefined || report(entry.enter())
 
   return {
-    document, recalculation, values, selection, entry, service, sheet, sheetName, size, opened, panel, setPanel, notice, setNotice, cell, settle,
+    document, keeping, open, recalculation, values, selection, entry, completing, pointing, service, sheet, sheetName, size, opened, panel, setPanel, popover, setPopover, notice, setNotice, cell, settle,
     sheetStates: createSheetStates(recalculation),
-    feeds: createFeeds({ workbook: document.workbook, sheet: sheetName, text: entry.text }),
+    feeds: createFeeds({ workbook: document.workbook, sheet: sheetName, home: () => entry.editing()?.sheet ?? sheetName(), text: entry.text }),
     value(row, column) {
       const plain = plainValue(cell(row, column))
       return plain === undefined ? values.at(sheetName(), row, column) : plain
@@ -132,8 +169,8 @@ export function createSession(service: CalculationService): Session {
         right: right === columns - 1 ? Math.max(left, used().columns - 1) : right,
       }
     },
-    undo: () => showChange(document.undo()),
-    redo: () => showChange(document.redo()),
+    undo: () => void (report(document.refusal()) && showChange(document.undo())),
+    redo: () => void (report(document.refusal()) && showChange(document.redo())),
     activeCell: () => cell(selection.active().row, selection.active().column),
     unit(row, column) {
       const value = cell(row, column)
@@ -152,16 +189,6 @@ export function createSession(service: CalculationService): Session {
       })
     },
     act: (label, makeEdits) => void report(document.change(label, makeEdits)),
-    open(workbook, inFile) {
-      entry.cancel()
-      batch(() => {
-        setNotice(undefined)
-        selection.forget()
-        setShown(workbook.sheets[0]?.name ?? '')
-        document.replace(workbook, inFile)
-        setOpened((before) => before + 1)
-      })
-    },
   }
 }
 

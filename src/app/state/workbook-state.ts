@@ -1,13 +1,16 @@
 import { createMemo, createSignal, type Accessor } from 'solid-js'
+import type { FileState } from '../../storage/shelf.ts'
 import { emptyWorkbook, type Workbook } from '../../workbook/document.ts'
-import type { Edit } from '../../workbook/edits.ts'
+import { applyEdits, type Edit } from '../../workbook/edits.ts'
 import { perform, redo, startHistory, undo, type History, type Moved, type Step } from '../../workbook/history.ts'
 import { WorkbookProblem } from '../../workbook/problem.ts'
 
-/** What follows the document: the calculation graph, and later the log that keeps it. */
+/** What follows the document: the calculation graph, and the log that keeps it. */
 export interface Follower {
   opened(workbook: Workbook): void
   edited(edits: readonly Edit[]): void
+  /** A file holds it now. */
+  savedToFile?(): void
 }
 
 export interface WorkbookState {
@@ -19,15 +22,19 @@ export interface WorkbookState {
   readonly unsaved: Accessor<boolean>
   /** Whether a file holds it, as it is or as it was before its latest changes. */
   readonly inFile: Accessor<boolean>
-  /** When it was last saved to a file in this session. */
-  readonly savedAt: Accessor<Date | undefined>
+  /** The same two, and when it was last saved to a file from here. */
+  fileState(): FileState
+  /** Why it takes no change, if it takes none: another tab writes it. */
+  readonly refusal: Accessor<string | undefined>
   /** One action of the user. Gives the message of what is wrong, the workbook then being as it was. */
   change(label: string, makeEdits: (workbook: Workbook) => readonly Edit[]): string | undefined
   /** Gives what was changed by it. */
   undo(): readonly Edit[]
   redo(): readonly Edit[]
-  /** Takes another workbook in place of this one. `inFile`: its file holds just this. */
-  replace(workbook: Workbook, inFile: boolean): void
+  /** Takes another workbook in place of this one. `inFile`: a file holds it, as it is unless `before` says otherwise. */
+  replace(workbook: Workbook, inFile: boolean, before?: Pick<FileState, 'changed' | 'savedAt'>): void
+  /** Takes what another tab has changed; it cannot be undone here. Gives what is wrong if it does not fit. */
+  follow(edits: readonly Edit[], file: FileState): string | undefined
   /** Where in its history the workbook stands. */
   readonly point: Accessor<HistoryPoint>
   /** Takes note that a file now holds the workbook as it was at a point. */
@@ -37,12 +44,15 @@ export interface WorkbookState {
 /** The last step done; undefined before the first one. */
 export type HistoryPoint = Step | undefined
 
+/** No point of this history: what the file holds lies before it. */
+const BEFORE = Symbol('before this history')
+
 /** The document with its history. Whoever follows it hears of every change, in order. */
-export function createWorkbookState(followers: readonly Follower[]): WorkbookState {
+export function createWorkbookState(followers: readonly Follower[], refusal: Accessor<string | undefined> = () => undefined): WorkbookState {
   const [history, setHistory] = createSignal<History>(startHistory(emptyWorkbook()))
-  const [kept, setKept] = createSignal<HistoryPoint>(undefined)
+  const [kept, setKept] = createSignal<HistoryPoint | typeof BEFORE>(undefined)
   const [inFile, setInFile] = createSignal(false)
-  const [savedAt, setSavedAt] = createSignal<Date | undefined>(undefined)
+  const [savedAt, setSavedAt] = createSignal<number | null>(null)
 
   const point = createMemo((): HistoryPoint => history().past.at(-1))
 
@@ -53,15 +63,24 @@ export function createWorkbookState(followers: readonly Follower[]): WorkbookSta
     }
     return edits
   }
+  function takeFile(isInFile: boolean, { changed, savedAt: at }: Pick<FileState, 'changed' | 'savedAt'>): void {
+    setInFile(isInFile)
+    setKept(() => (changed ? BEFORE : undefined))
+    setSavedAt(at)
+  }
+  const unsaved = createMemo(() => point() !== kept())
 
   return {
     workbook: createMemo(() => history().workbook),
     undoable: () => point()?.label,
     redoable: () => history().future.at(-1)?.label,
-    unsaved: createMemo(() => point() !== kept()),
+    unsaved,
     inFile,
-    savedAt,
+    fileState: () => ({ inFile: inFile(), changed: unsaved(), savedAt: savedAt() }),
+    refusal,
     change(label, makeEdits) {
+      const refused = refusal()
+      if (refused !== undefined) return refused
       try {
         take(perform(history(), makeEdits(history().workbook), label))
         return undefined
@@ -70,20 +89,30 @@ export function createWorkbookState(followers: readonly Follower[]): WorkbookSta
         throw problem
       }
     },
-    undo: () => take(undo(history())),
-    redo: () => take(redo(history())),
-    replace(workbook, isInFile) {
-      setInFile(isInFile)
-      setKept(undefined)
-      setSavedAt(undefined)
+    undo: () => (refusal() === undefined ? take(undo(history())) : []),
+    redo: () => (refusal() === undefined ? take(redo(history())) : []),
+    replace(workbook, isInFile, before = { changed: false, savedAt: null }) {
+      takeFile(isInFile, before)
       setHistory(startHistory(workbook))
       for (const follower of followers) follower.opened(workbook)
+    },
+    follow(edits, file) {
+      try {
+        const { workbook } = applyEdits(history().workbook, edits)
+        takeFile(file.inFile, file)
+        take({ history: startHistory(workbook), edits })
+        return undefined
+      } catch (problem) {
+        if (problem instanceof WorkbookProblem) return problem.message
+        throw problem
+      }
     },
     point,
     markSaved(savedPoint, at) {
       setInFile(true)
       setKept(() => savedPoint)
-      setSavedAt(at)
+      setSavedAt(at.getTime())
+      for (const follower of followers) follower.savedToFile?.()
     },
   }
 }

@@ -18,7 +18,7 @@ export function ReplaceDialog(props: { readonly go: () => void; readonly onClose
   }
   return (
     <Dialog title="Changes not saved to a file" onClose={props.onClose}>
-      <p>“{session.document.workbook().title}” has changes that no file holds. Another workbook takes its place.</p>
+      <p>“{session.document.workbook().title}” has changes that neither this browser nor a file holds. Another workbook takes its place.</p>
       <div class="dialog-verbs">
         <button type="button" class="main-button" onClick={() => void saveFirst()}>Save first</button>
         <button type="button" class="plain-button" onClick={goOn}>Go on without saving</button>

@@ -7,6 +7,8 @@ import { Icon } from '../parts/Icon.tsx'
 import { Menu } from '../parts/Menu.tsx'
 import { useSession } from '../state/session.ts'
 import { ReadingFailureDialog } from './ReadingFailureDialog.tsx'
+import { RecentDialog } from './RecentDialog.tsx'
+import { SavedState } from './SavedState.tsx'
 import { TemplateDialog } from './TemplateDialog.tsx'
 import { ReplaceDialog } from './ReplaceDialog.tsx'
 import './TopLine.css'
@@ -16,12 +18,13 @@ export function TopLine(): JSX.Element {
   const session = useSession()
   const [failure, setFailure] = createSignal<ReadingFailure | undefined>(undefined)
   const [choosesTemplate, setChoosesTemplate] = createSignal(false)
+  const [choosesRecent, setChoosesRecent] = createSignal(false)
   const [waiting, setWaiting] = createSignal<(() => void) | undefined>(undefined)
 
-  /** Asks before something takes the place of work that no file holds. */
+  /** Asks before something takes the place of work that neither this browser nor a file holds. */
   const replacing = (go: () => void) => {
     if (!session.settle()) return
-    if (session.document.unsaved()) setWaiting(() => go)
+    if (session.document.unsaved() && session.keeping.problem() !== undefined) setWaiting(() => go)
     else go()
   }
   const open = async () => {
@@ -44,6 +47,7 @@ export function TopLine(): JSX.Element {
         <StepButton name="redo" words="Redo" step={session.document.redoable()} run={() => session.settle() && session.redo()} />
         <span class="verb-gap" />
         <button type="button" class="verb" onClick={() => replacing(() => void open())}>Open</button>
+        <button type="button" class="verb" onClick={() => replacing(() => setChoosesRecent(true))}>Recent</button>
         <button type="button" class="verb" onClick={() => replacing(() => setChoosesTemplate(true))}>Start from a template</button>
         <button type="button" class="verb" onClick={() => void saveWorkbook(session)}>Save</button>
         <Menu words="Export" items={[{ words: 'Spreadsheet (.xlsx)', detail: 'Opens in any spreadsheet program', choose: () => void exportSpreadsheet(session) }]} />
@@ -54,6 +58,7 @@ export function TopLine(): JSX.Element {
       </div>
       <Show when={failure()}>{(at) => <ReadingFailureDialog failure={at()} onClose={() => setFailure(undefined)} />}</Show>
       <Show when={choosesTemplate()}><TemplateDialog onClose={() => setChoosesTemplate(false)} /></Show>
+      <Show when={choosesRecent()}><RecentDialog onClose={() => setChoosesRecent(false)} /></Show>
       <Show when={waiting()}>{(go) => <ReplaceDialog go={go()} onClose={() => setWaiting(undefined)} />}</Show>
     </header>
   )
@@ -73,20 +78,6 @@ function TitleField(): JSX.Element {
       />
     </div>
   )
-}
-
-function SavedState(): JSX.Element {
-  const { document } = useSession()
-  const time = () => document.savedAt()?.toLocaleTimeString(undefined, { hour: '2-digit', minute: '2-digit' })
-  const words = () =>
-    savedWords(document.unsaved(), document.inFile(), time())
-  return <p class="saved-state" classList={{ unsaved: document.unsaved() }} role="status" aria-label="Saved state">{words()}</p>
-}
-
-function savedWords(unsaved: boolean, inFile: boolean, savedAt: string | undefined): string {
-  if (savedAt !== undefined) return unsaved ? `Changed since saved at ${savedAt}` : `Saved to file at ${savedAt}`
-  if (unsaved) return inFile ? 'Changed since opened' : 'Not saved to a file'
-  return inFile ? 'As in its file' : 'Not in a file yet'
 }
 
 function StepButton(props: { readonly name: 'undo' | 'redo'; readonly words: string; readonly step: string | undefined; readonly run: () => void }): JSX.Element {

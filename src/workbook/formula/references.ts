@@ -27,26 +27,25 @@ export function namesIn(tokens: readonly Token[]): string[] {
  * null (its cells are gone) writes `#REF!`. All else stays as typed.
  */
 export function rewriteReferences(formula: string, change: (reference: Reference) => Reference | null): string {
-  return tokenise(formula)
-    .map((token) => {
-      const before = referenceOf(token)
-      if (!before) return token.text
-      const after = change(before)
-      if (after === null) return '#REF!'
-      return after === before ? token.text : printReference(after)
-    })
-    .join('')
+  return rewritten(tokenise(formula), change)
 }
 
 /** For paste and fill: the relative parts move, the absolute ones stay; what would leave the sheet becomes `#REF!`. */
 export function shiftReferences(formula: string, rows: number, columns: number): string {
-  return rewriteReferences(formula, (reference) => {
-    const from = shiftCorner(reference.from, rows, columns)
-    const to = reference.to && shiftCorner(reference.to, rows, columns)
-    if (!from || (reference.to && !to)) return null
-    if (from === reference.from && to === reference.to) return reference
-    return { ...reference, ...(to ? inOrder(from, to) : { from, to: null }) }
-  })
+  return shifter(formula)(rows, columns)
+}
+
+/** {@link shiftReferences} for one formula that goes to many places: it is read once. */
+export function shifter(formula: string): (rows: number, columns: number) => string {
+  const tokens = tokenise(formula)
+  return (rows, columns) =>
+    rewritten(tokens, (reference) => {
+      const from = shiftCorner(reference.from, rows, columns)
+      const to = reference.to && shiftCorner(reference.to, rows, columns)
+      if (!from || (reference.to && !to)) return null
+      if (from === reference.from && to === reference.to) return reference
+      return { ...reference, ...(to ? inOrder(from, to) : { from, to: null }) }
+    })
 }
 
 /** A formula, or a defined name's reference text, after a sheet was given another name. */
@@ -55,6 +54,18 @@ export function renameSheetInFormula(formula: string, from: string, to: string):
   return rewriteReferences(formula, (reference) =>
     reference.sheet !== null && foldCase(reference.sheet) === folded ? { ...reference, sheet: to } : reference,
   )
+}
+
+function rewritten(tokens: readonly Token[], change: (reference: Reference) => Reference | null): string {
+  return tokens
+    .map((token) => {
+      const before = referenceOf(token)
+      if (!before) return token.text
+      const after = change(before)
+      if (after === null) return '#REF!'
+      return after === before ? token.text : printReference(after)
+    })
+    .join('')
 }
 
 function referenceOf(token: Token): Reference | undefined {

@@ -58,9 +58,16 @@ export const workbook: fc.Arbitrary<Workbook> = fc.record({
   names,
 })
 
+const axis = fc.constantFrom('rows' as const, 'columns' as const)
+const line = fc.oneof({ weight: 9, arbitrary: fc.nat(7) }, { weight: 1, arbitrary: fc.constantFrom(1_499, 16_383, 1_048_575) })
+const lineCount = fc.oneof({ weight: 9, arbitrary: fc.integer({ min: 1, max: 4 }) }, { weight: 1, arbitrary: fc.constantFrom(0, 2_000, 16_000) })
+
 /** An edit that may or may not fit the workbook it meets. */
 export const edit: fc.Arbitrary<Edit> = fc.oneof(
   { weight: 6, arbitrary: fc.record({ kind: fc.constant('cells' as const), sheet: sheetName, cells: changes }) },
+  { weight: 2, arbitrary: fc.record({ kind: fc.constant('insertLines' as const), sheet: sheetName, axis, at: line, count: lineCount }) },
+  { weight: 2, arbitrary: fc.record({ kind: fc.constant('deleteLines' as const), sheet: sheetName, axis, at: line, count: lineCount }) },
+  { weight: 2, arbitrary: fc.record({ kind: fc.constant('moveLines' as const), sheet: sheetName, axis, at: line, count: lineCount, to: line }) },
   fc.record({ kind: fc.constant('columnWidths' as const), sheet: sheetName, columns }),
   fc.record({ kind: fc.constant('frozen' as const), sheet: sheetName, frozen }),
   fc.record({ kind: fc.constant('addSheet' as const), at: fc.nat(3), sheet }),

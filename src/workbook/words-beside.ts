@@ -1,6 +1,6 @@
-import type { CellAddress } from '../../workbook/address.ts'
-import type { Cell, Role, Sheet } from '../../workbook/document.ts'
-import { meantText } from '../../workbook/entry.ts'
+import type { CellAddress } from './address.ts'
+import type { Cell, Role, Sheet } from './document.ts'
+import { meantText } from './entry.ts'
 
 /** Further up than this, a text is no header of the cell. */
 const ROWS_LOOKED_AT = 1000

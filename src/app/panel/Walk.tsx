@@ -1,0 +1,143 @@
+import { createEffect, createResource, For, on, Show, type JSX } from 'solid-js'
+import type { Feed, Place } from '../../calc/walk.ts'
+import { printAddress, quoteSheetName, type Area } from '../../workbook/address.ts'
+import { foldCase, sheetByName } from '../../workbook/document.ts'
+import { cellView } from '../grid/cell-view.ts'
+import { isCellError, type CellValue } from '../../calc/values.ts'
+import { useSession, type Session } from '../state/session.ts'
+import { createTrail, type Trail, type Visited } from '../state/trail.ts'
+import { formulaInWords } from './formula-in-words.ts'
+import './Walk.css'
+
+/** The formula with its values, what feeds the active cell and what uses it, to follow from cell to cell and back. */
+export function createWalk(focusHead: () => void) {
+  const session = useSession()
+  const here = (): Visited => ({ sheet: session.sheetName(), ...session.selection.active() })
+  const trail = createTrail({
+    workbook: session.document.workbook, here,
+    // What was clicked is gone once the panel is about another cell: without a new place the keyboard would start at the top of the page.
+    goTo({ sheet, row, column }) {
+      session.goTo(sheet, { row, column })
+      focusHead()
+    },
+  })
+  createEffect(on(session.opened, () => trail.forget(), { defer: true }))
+  const asked = () => ({ ...here(), version: session.recalculation.version(), cell: session.activeCell() })
+  const [answer] = createResource(asked, async ({ sheet, row, column, version, cell }) => {
+    if (version === 0) return undefined
+    const [feeds, users] = await Promise.all([
+      session.recalculation.ask((service) => service.feeds(sheet, row, column)),
+      session.recalculation.ask((service) => service.users(sheet, row, column)),
+    ])
+    return { sheet, row, column, cell, feeds, users }
+  })
+  /** The answer for the cell as it is now: one for the cell before would put its values into another formula. */
+  const current = () => {
+    const found = answer.latest
+    const { sheet, row, column } = here()
+    return found && found.sheet === sheet && found.row === row && found.column === column && found.cell === session.activeCell() ? found : undefined
+  }
+  return { trail, feeds: () => current()?.feeds, users: () => current()?.users }
+}
+
+export type Walk = ReturnType<typeof createWalk>
+
+export function WayBack(props: { readonly trail: Trail }): JSX.Element {
+  const session = useSession()
+  return (
+    <Show when={props.trail.visited().length > 0}>
+      <nav class="walk-back" aria-label="The way back">
+        <For each={props.trail.visited()}>
+          {(at, index) => <button type="button" onClick={() => props.trail.back(index())}>{index() === props.trail.visited().length - 1 ? '← ' : ''}{addressFrom(session, at.sheet, { top: at.row, left: at.column, bottom: at.row, right: at.column })}</button>}
+        </For>
+      </nav>
+    </Show>
+  )
+}
+
+export function FormulaInWords(props: { readonly formula: string; readonly walk: Walk; readonly result: string }): JSX.Element {
+  const session = useSession()
+  return (
+    <Show when={props.walk.feeds()}>
+      {(feeds) => <p class="walk-words">{formulaInWords(props.formula, feeds(), (feed) => feedWords(session, feed))} = <b>{props.result}</b></p>}
+    </Show>
+  )
+}
+
+export function FedBy(props: { readonly walk: Walk }): JSX.Element {
+  const session = useSession()
+  return (
+    <Show when={props.walk.feeds()?.length}>
+      <section>
+        <h3 id="fed-by">Fed by</h3>
+        <ul class="walk-list" aria-labelledby="fed-by">
+          <For each={distinct(props.walk.feeds() ?? [])}>
+            {(feed) => <Step label={feed.label} address={addressFrom(session, feed.sheet, feed.area)} value={feed.value === undefined ? '' : feedWords(session, feed)} onClick={() => props.walk.trail.follow({ sheet: feed.sheet, row: feed.area.top, column: feed.area.left })} />}
+          </For>
+        </ul>
+      </section>
+    </Show>
+  )
+}
+
+export function UsedBy(props: { readonly walk: Walk }): JSX.Element {
+  const session = useSession()
+  return (
+    <Show when={props.walk.users()}>
+      {(users) => (
+        <section>
+          <h3 id="used-by">Used by</h3>
+          <Show when={users().count > 0} fallback={<p class="panel-empty">No other cell.</p>}>
+            <ul class="walk-list" aria-labelledby="used-by">
+              <For each={users().places}>
+                {(place) => <Step label={place.label} address={addressFrom(session, place.sheet, areaOfPlace(place))} value={placeWords(session, place)} onClick={() => props.walk.trail.follow(place)} />}
+              </For>
+            </ul>
+            <Show when={users().count > users().places.length}><p class="panel-empty">and {(users().count - users().places.length).toLocaleString('en')} more</p></Show>
+          </Show>
+        </section>
+      )}
+    </Show>
+  )
+}
+
+function Step(props: { readonly label: string | undefined; readonly address: string; readonly value: string; readonly onClick: () => void }): JSX.Element {
+  return (
+    <li>
+      <button type="button" onClick={() => props.onClick()}>
+        <span class="walk-label">{props.label ?? 'no label'}</span> <span class="walk-address">{props.address}</span> <span class="walk-value">{props.value}</span>
+      </button>
+    </li>
+  )
+}
+
+/** Each once, in the order of writing. */
+function distinct(feeds: readonly Feed[]): Feed[] {
+  const bySource = new Map(feeds.map((feed) => [`${feed.sheet}!${Object.values(feed.area).join()}`, feed] as const))
+  return [...bySource.values()]
+}
+
+const areaOfPlace = ({ row, column }: Place): Area => ({ top: row, left: column, bottom: row, right: column })
+
+/** An address as it reads from the sheet shown. */
+function addressFrom(session: Session, sheet: string, { top, left, bottom, right }: Area): string {
+  const from = printAddress(top, left)
+  const to = printAddress(bottom, right)
+  return `${foldCase(sheet) === foldCase(session.sheetName()) ? '' : `${quoteSheetName(sheet)}!`}${from === to ? from : `${from}:${to}`}`
+}
+
+function feedWords(session: Session, feed: Feed): string {
+  if (feed.value === undefined) return addressFrom(session, feed.sheet, feed.area)
+  return withUnit(shownValue(session, feed.sheet, feed.area.top, feed.area.left, feed.value), feed.unit)
+}
+
+const placeWords = (session: Session, { sheet, row, column, value, unit }: Place): string => withUnit(shownValue(session, sheet, row, column, value), unit)
+
+const withUnit = (value: string, unit: string | undefined): string => (unit === undefined ? value : `${value} ${unit}`)
+
+/** As the cell itself shows it; an empty one in a word. */
+function shownValue(session: Session, sheet: string, row: number, column: number, value: CellValue): string {
+  const cell = sheetByName(session.document.workbook(), sheet)?.rows[row]?.[column]
+  if (isCellError(value)) return value.error
+  return value === null ? 'empty' : cellView(cell, value, undefined).text
+}

@@ -1,0 +1,65 @@
+import type { Extent } from './calls.ts'
+import { tokenise, type Token, type TokenKind } from './tokenise.ts'
+
+/** Why a formula cannot be read, and where. */
+export interface Unreadable extends Extent {
+  readonly words: string
+  /** Only something at the end is missing: not yet a fault while the formula is being typed. */
+  readonly unfinished: boolean
+}
+
+/** The first place from the left where a formula cannot be read; undefined where it can. */
+export function unreadableAt(formula: string): Unreadable | undefined {
+  const tokens = tokenise(formula).filter(({ kind }) => kind !== 'whitespace' && kind !== 'start')
+  const open: Token[] = []
+  let before: Token | undefined
+  for (const token of tokens) {
+    const words = token.problem ?? wrongAfter(before, token, open)
+    if (words !== undefined) return { start: token.start, end: token.end, words, unfinished: isUnclosed(token) }
+    if (OPENERS.has(token.kind)) open.push(before?.kind === 'function' ? before : token)
+    if (CLOSER_OF[token.kind]) open.pop()
+    before = token
+  }
+  const atEnd = { start: formula.length, end: formula.length, unfinished: true }
+  if (before === undefined) return { ...atEnd, words: 'the formula is empty: write something after =' }
+  const innermost = open.at(-1)
+  if (wantsValue(before) && !(innermost?.kind === 'function' && MAY_BE_EMPTY_AFTER.has(before.kind))) return { ...atEnd, words: `a value is missing after ${before.text}` }
+  return innermost === undefined ? undefined : { ...atEnd, words: `the closing ${innermost.kind === 'openBrace' ? '}' : ')'} of ${innermost.text} is missing` }
+}
+
+type Kinds = ReadonlySet<TokenKind>
+
+const VALUES: Kinds = new Set<TokenKind>(['number', 'string', 'boolean', 'error', 'function', 'reference', 'range', 'wholeColumns', 'wholeRows', 'name'])
+const OPENERS: Kinds = new Set<TokenKind>(['open', 'openBrace'])
+/** An argument may be left empty: right after "(" and after a comma. */
+const MAY_BE_EMPTY_AFTER: Kinds = new Set<TokenKind>(['open', 'separator'])
+const CLOSER_OF: { readonly [K in TokenKind]?: string } = { close: 'a closing bracket', closeBrace: 'a closing brace' }
+
+/** After it a value must come, rather than an operator. */
+const wantsValue = (before: Token | undefined): boolean =>
+  before === undefined || OPENERS.has(before.kind) || before.kind === 'separator' || (before.kind === 'operator' && before.text !== '%')
+
+function wrongAfter(before: Token | undefined, token: Token, open: readonly Token[]): string | undefined {
+  const { kind, text } = token
+  const innermost = open.at(-1)
+  const mayBeEmpty = innermost?.kind === 'function' && before !== undefined && MAY_BE_EMPTY_AFTER.has(before.kind)
+  const missing = before === undefined ? `a value is missing before ${text}` : `a value is missing between ${before.text} and ${text}`
+  if (CLOSER_OF[kind]) {
+    if (innermost === undefined || (kind === 'closeBrace') !== (innermost.kind === 'openBrace')) return `${CLOSER_OF[kind]} without its opening one`
+    return wantsValue(before) && !mayBeEmpty ? missing : undefined
+  }
+  if (kind === 'separator') {
+    if (innermost === undefined || innermost.kind === 'open') return `"${text}" stands outside of a function: it separates arguments`
+    return wantsValue(before) && !mayBeEmpty ? missing : undefined
+  }
+  if (kind === 'operator') return wantsValue(before) && text !== '+' && text !== '-' ? missing : undefined
+  if (kind === 'open' && before?.kind === 'function') return undefined
+  if ((VALUES.has(kind) || OPENERS.has(kind)) && !wantsValue(before)) {
+    return `an operator is missing between ${before?.text ?? ''} and ${text}`
+  }
+  return undefined
+}
+
+/** A text or a sheet's name that goes on to the end for want of its closing mark. */
+const isUnclosed = ({ kind, text, problem }: Token): boolean =>
+  problem !== undefined && (kind === 'string' || (text.startsWith("'") && (text.length === 1 || !text.endsWith("'"))))

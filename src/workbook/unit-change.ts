@@ -1,0 +1,61 @@
+import { findUnit, type Unit } from '../../functions/units/units.ts'
+import type { CellAddress } from './address.ts'
+import { setUnit, sheetOf, withContent } from './commands.ts'
+import { isFormula, type Cell, type Sheet, type Workbook } from './document.ts'
+import type { CellChange, Edit } from './edits.ts'
+import { meantText } from './entry.ts'
+import { numberIn } from './restate.ts'
+import { unitOfValue, valuesOfUnit } from './unit-scope.ts'
+
+/** What a choice of unit at a cell is about. */
+export interface UnitPlace {
+  /** The cell that holds the unit, or would. */
+  readonly at: CellAddress
+  /** As written there; undefined where there is none yet. */
+  readonly text: string | undefined
+  /** Undefined where the text is no unit that is known. */
+  readonly unit: Unit | undefined
+  /** Whether typed numbers have this unit, so that one may want to convert them. */
+  readonly hasNumbers: boolean
+}
+
+/** The unit that is chosen at a cell: its own where it is a unit cell, else that of its value; undefined where a unit makes no sense. */
+export function unitPlace(sheet: Sheet, cell: CellAddress): UnitPlace | undefined {
+  const held = sheet.rows[cell.row]?.[cell.column]
+  const at = held?.role === 'unit' ? cell : takesUnit(held) ? (unitOfValue(sheet, cell) ?? freeBeside(sheet, cell)) : undefined
+  if (!at) return undefined
+  const text = meantText(sheet.rows[at.row]?.[at.column]?.content)
+  return { at, text, unit: text === undefined ? undefined : findUnit(text), hasNumbers: numbersOf(sheet, at).length > 0 }
+}
+
+/**
+ * Writes another unit into the place. What is typed stays as it is, unless `convertNumbers`: then the typed numbers that have the unit are
+ * converted too, where it is a known one of the same dimension. Formulas are left alone: what they ask for is the unit beside them.
+ */
+export function changeUnit(workbook: Workbook, sheetName: string, { at, unit: from }: UnitPlace, code: string, convertNumbers: boolean): Edit[] {
+  const sheet = sheetOf(workbook, sheetName)
+  const before = sheet.rows[at.row]?.[at.column]
+  if (!before) return setUnit(workbook, sheetName, { row: at.row, column: at.column - 1 }, code)
+  const to = findUnit(code)
+  const numbers = convertNumbers && from && to && from.dimension === to.dimension
+    ? numbersOf(sheet, at).map(({ row, column, cell, number }): CellChange => ({ row, column, cell: withContent(cell, numberIn(number, from, to)) }))
+    : []
+  return [{ kind: 'cells', sheet: sheet.name, cells: [{ ...at, cell: withContent(before, code) }, ...numbers] }]
+}
+
+interface NumberCell extends CellAddress {
+  readonly cell: Cell
+  readonly number: number
+}
+
+const numbersOf = (sheet: Sheet, unitAt: CellAddress): NumberCell[] =>
+  valuesOfUnit(sheet, unitAt).flatMap(({ row, column }) => {
+    const cell = sheet.rows[row]?.[column]
+    return cell && typeof cell.content === 'number' ? [{ row, column, cell, number: cell.content }] : []
+  })
+
+const takesUnit = (cell: Cell | undefined): boolean =>
+  cell !== undefined && (cell.role === 'input' || cell.role === 'result') && (cell.content === null || typeof cell.content === 'number' || isFormula(cell.content))
+
+const freeBeside = (sheet: Sheet, { row, column }: CellAddress): CellAddress | undefined =>
+  sheet.rows[row]?.[column + 1] === undefined ? { row, column: column + 1 } : undefined
