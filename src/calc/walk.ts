@@ -1,7 +1,7 @@
 import type { HyperFormula, SimpleCellAddress, SimpleCellRange } from 'hyperformula'
-import { areaOf, parseReference, type Area, type CellAddress, type Reference } from '../workbook/address.ts'
-import { cellAt, foldCase, sheetByName, usedRange, type Workbook } from '../workbook/document.ts'
-import { referencesIn } from '../workbook/formula/references.ts'
+import { areaOf, type Area, type CellAddress, type Reference } from '../workbook/address.ts'
+import { cellAt, sheetByName, usedRange, type Workbook } from '../workbook/document.ts'
+import { namedReference, referencesIn } from '../workbook/formula/references.ts'
 import { tokenise, type Token } from '../workbook/formula/tokenise.ts'
 import { labelOf } from '../workbook/words-beside.ts'
 import type { CellValue } from './values.ts'
@@ -49,7 +49,7 @@ export function feedsOf(formula: string, home: string, workbook: Workbook, read:
   const feeds = [
     ...referencesIn(tokens),
     ...tokens.flatMap((token) => {
-      const reference = token.kind === 'name' ? namedReference(workbook, token.text) : undefined
+      const reference = token.kind === 'name' ? namedReference(workbook.names, token.text) : undefined
       return reference ? [{ reference, token }] : []
     }),
   ].flatMap((found) => feedOf(found, home, workbook, read, unitAt) ?? [])
@@ -87,11 +87,6 @@ function joined(feeds: readonly Feed[], tokens: readonly Token[], workbook: Work
 const isJoint = ({ kind, text }: Token): boolean => kind === 'whitespace' || text === '&' || (kind === 'string' && text.slice(1, -1).trim() === '')
 
 const asText = (value: CellValue | undefined): string | undefined => (typeof value === 'string' && value !== '' ? value : undefined)
-
-function namedReference({ names }: Workbook, typed: string): Reference | undefined {
-  const refersTo = names.get(typed) ?? [...names].find(([name]) => foldCase(name) === foldCase(typed))?.[1]
-  return refersTo === undefined ? undefined : parseReference(refersTo)
-}
 
 /** The cells whose formulas use a cell: by itself, in a range, or by a name. In the order of the sheets, then of reading. */
 export function usersOf(engine: HyperFormula, sheets: Workbook['sheets'], start: SimpleCellAddress): { readonly sheet: string; readonly row: number; readonly column: number }[] {

@@ -1,7 +1,7 @@
 import { createMemo, type Accessor } from 'solid-js'
-import { areaOf, parseReference, type Reference, type Area } from '../../workbook/address.ts'
+import { areaOf, type Reference, type Area } from '../../workbook/address.ts'
 import { foldCase, isFormula, type Workbook } from '../../workbook/document.ts'
-import { referencesIn } from '../../workbook/formula/references.ts'
+import { namedReference, referencesIn } from '../../workbook/formula/references.ts'
 import { tokenise, type Token } from '../../workbook/formula/tokenise.ts'
 import { inArea } from './selection.ts'
 
@@ -69,15 +69,8 @@ function referred(formula: string, names: ReadonlyMap<string, string>): Referred
   const named = tokens
     .filter(({ kind }) => kind === 'name')
     .flatMap((token) => {
-      const reference = parseReference(refersTo(names, token.text) ?? '')
+      const reference = namedReference(names, token.text)
       return reference ? [{ reference, token }] : []
     })
   return [...written, ...named].toSorted((one, other) => one.token.start - other.token.start)
-}
-
-function refersTo(names: ReadonlyMap<string, string>, typed: string): string | undefined {
-  const exact = names.get(typed)
-  if (exact !== undefined) return exact
-  const folded = foldCase(typed)
-  return [...names].find(([name]) => foldCase(name) === folded)?.[1]
 }

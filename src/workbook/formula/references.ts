@@ -17,6 +17,12 @@ export function referencesIn(tokens: readonly Token[]): FoundReference[] {
   })
 }
 
+/** What a defined name refers to, whatever its capitals; undefined where there is no such name or its text is no reference. */
+export function namedReference(names: ReadonlyMap<string, string>, typed: string): Reference | undefined {
+  const refersTo = names.get(typed) ?? [...names].find(([name]) => foldCase(name) === foldCase(typed))?.[1]
+  return refersTo === undefined ? undefined : parseReference(refersTo)
+}
+
 /** The defined names that a formula uses, as typed, in the order of writing. */
 export function namesIn(tokens: readonly Token[]): string[] {
   return tokens.filter(({ kind }) => kind === 'name').map(({ text }) => text)
