@@ -1,0 +1,87 @@
+import { createMemo, createSignal, For, Show, type JSX } from 'solid-js'
+import { MANY_ROWS, printSize } from '../../report/print-size.ts'
+import { unitsInUse } from '../../report/units-in-use.ts'
+import { PAPERS, sameReportSettings, type Paper, type ReportSettings } from '../../workbook/report-settings.ts'
+import { Dialog } from '../parts/Dialog.tsx'
+import { useSession } from '../state/session.ts'
+import { printReport } from './print-report.ts'
+import './PrintDialog.css'
+
+/** By whom, on which paper, and which sheets; then the browser's own printing. */
+export function PrintDialog(props: { readonly onClose: () => void }): JSX.Element {
+  const session = useSession()
+  const workbook = session.document.workbook
+  const before = workbook().report
+  const [preparedBy, setPreparedBy] = createSignal(before?.preparedBy ?? '')
+  const [checkedBy, setCheckedBy] = createSignal(before?.checkedBy ?? '')
+  const [paper, setPaper] = createSignal<Paper>(before?.paper ?? (unitsInUse(workbook()) === 'SI' ? 'A4' : 'Letter'))
+  const [leftOut, setLeftOut] = createSignal<ReadonlySet<string>>(new Set())
+
+  const chosen = createMemo(() => workbook().sheets.filter(({ name }) => !leftOut().has(name)))
+  const size = createMemo(() => printSize(chosen()))
+  const leaveOut = (names: readonly string[], isLeftOut: boolean) => {
+    setLeftOut((some) => {
+      const others = [...some].filter((name) => !names.includes(name))
+      return new Set(isLeftOut ? [...others, ...names] : others)
+    })
+  }
+  const allNames = () => workbook().sheets.map(({ name }) => name)
+
+  const print = async (event: SubmitEvent) => {
+    event.preventDefault()
+    const settings: ReportSettings = { preparedBy: preparedBy().trim(), checkedBy: checkedBy().trim(), paper: paper() }
+    const sheets = new Set(chosen().map(({ name }) => name))
+    // Where another tab writes the workbook, it is printed all the same.
+    if (!sameReportSettings(settings, before) && session.document.refusal() === undefined) session.act('Report', () => [{ kind: 'report', report: settings }])
+    props.onClose()
+    try {
+      await printReport(session, { settings, sheets })
+    } catch (problem) {
+      session.setNotice({ tone: 'problem', text: `The report could not be made: ${problem instanceof Error ? problem.message : String(problem)}` })
+    }
+  }
+
+  return (
+    <Dialog title="Print the calculation report" onClose={props.onClose}>
+      <form class="print-form" onSubmit={(event) => void print(event)}>
+        <label class="print-field">Prepared by<input autofocus value={preparedBy()} onInput={(event) => setPreparedBy(event.currentTarget.value)} /></label>
+        <label class="print-field">Checked by<input value={checkedBy()} onInput={(event) => setCheckedBy(event.currentTarget.value)} /></label>
+        <p class="print-hint">Kept in the workbook. A name left empty is room to write on; beside each there is room to sign.</p>
+        <fieldset class="print-papers">
+          <legend>Paper</legend>
+          <For each={PAPERS}>{(one) => <label><input type="radio" name="paper" checked={paper() === one} onChange={() => setPaper(one)} />{one}</label>}</For>
+        </fieldset>
+        <fieldset class="print-sheets">
+          <legend>Sheets</legend>
+          <div class="print-sheet-list">
+            <For each={workbook().sheets}>
+              {(sheet) => (
+                <label>
+                  <input type="checkbox" checked={!leftOut().has(sheet.name)} onChange={(event) => leaveOut([sheet.name], !event.currentTarget.checked)} />
+                  <span>{sheet.name}</span>
+                  <small>{rowsInWords(printSize([sheet]).rows)}</small>
+                </label>
+              )}
+            </For>
+          </div>
+          <div class="dialog-verbs">
+            <button type="button" class="plain-button" disabled={leftOut().size === 0} onClick={() => setLeftOut(new Set<string>())}>All sheets</button>
+            <button type="button" class="plain-button" disabled={chosen().length === 0} onClick={() => leaveOut(allNames(), true)}>None</button>
+          </div>
+        </fieldset>
+        <p role="status">{rowsInWords(size().rows)}, about {size().pages} pages</p>
+        <Show when={size().rows > MANY_ROWS}>
+          <p class="print-warning" role="alert">
+            That is long for paper: {rowsInWords(size().rows)}, about {size().pages} pages, and making them takes a while. Untick the sheets that need not be printed; the report names them, with the state of their checks.
+          </p>
+        </Show>
+        <div class="dialog-verbs">
+          <button type="submit" class="main-button" disabled={chosen().length === 0}>Print</button>
+          <button type="button" class="plain-button" onClick={() => props.onClose()}>Cancel</button>
+        </div>
+      </form>
+    </Dialog>
+  )
+}
+
+const rowsInWords = (rows: number): string => `${String(rows).replace(/\B(?=(\d{3})+$)/g, ' ')} ${rows === 1 ? 'row' : 'rows'}`

@@ -1,0 +1,79 @@
+import { CAUTIONS, STANDING_CAUTION } from '../../functions/cautions.ts'
+import { functionsCalled } from '../calc/functions-called.ts'
+import { stateWords } from '../calc/state-words.ts'
+import { reportedChecks, type ReportedCheck } from './checks.ts'
+import { element, type Html } from './html.ts'
+import { listing } from './listing.ts'
+import { mark } from './marks.ts'
+import { methodsPart } from './methods-part.ts'
+import { NO_VALUES, type ReportInput } from './report-input.ts'
+import { unitsInUse } from './units-in-use.ts'
+
+/** What stands before the sheets: what this is and by whom, contents, checks, methods and cautions. */
+export function frontSection(input: ReportInput): Html {
+  const { workbook, values, settings, date, sheets } = input
+  const checks = workbook.sheets.flatMap((sheet) => reportedChecks(sheet, values.get(sheet.name) ?? NO_VALUES))
+  const methods = functionsCalled(workbook)
+  return element(
+    'section', { class: 'front' },
+    element('p', { class: 'kicker' }, 'Calculation report'),
+    element('h1', {}, workbook.title),
+    workbook.purpose === '' ? undefined : element('p', { class: 'purpose' }, workbook.purpose),
+    element('table', { class: 'facts' }, element(
+      'tbody', {},
+      fact('Date', date),
+      fact('Units in use', UNITS_IN_WORDS[unitsInUse(workbook) ?? 'neither']),
+      fact('Checks', verdictsInWords(checks)),
+      fact('Sheets', sheets.size === workbook.sheets.length ? `all ${sheets.size} printed` : `${sheets.size} of ${workbook.sheets.length} printed`),
+      signature('Prepared by', settings.preparedBy),
+      signature('Checked by', settings.checkedBy),
+    )),
+    element('p', { class: 'caution' }, STANDING_CAUTION),
+    contents(input),
+    checks.length === 0 ? undefined : checkTable(checks),
+    methods.length === 0 ? undefined : methodsPart(methods),
+    element('h2', {}, 'Cautions'),
+    element('ul', { class: 'cautions' }, CAUTIONS.map((caution) => element('li', {}, caution))),
+  )
+}
+
+const UNITS_IN_WORDS = {
+  US: 'US units',
+  SI: 'SI units',
+  mixed: 'Mixed: US and SI units; each number has its unit beside it or above it',
+  neither: 'None of US or SI alone; each number has its unit beside it or above it',
+} as const
+
+const fact = (name: string, text: string): Html =>
+  element('tr', {}, element('th', { scope: 'row' }, name), element('td', { colspan: 3 }, text))
+
+/** A name, and room to sign and to date. */
+const signature = (what: string, name: string): Html =>
+  element('tr', { class: 'signature' }, element('th', { scope: 'row' }, what), element('td', { class: 'name' }, name), element('td', { class: 'line' }, element('small', {}, 'Signature')), element('td', { class: 'line' }, element('small', {}, 'Date')))
+
+function verdictsInWords(checks: readonly ReportedCheck[]): string {
+  if (checks.length === 0) return 'none in this workbook'
+  const [met, notMet] = [countOf(checks, 'met'), countOf(checks, 'not-met')]
+  const open = checks.length - met - notMet
+  return `${met} of ${checks.length} met${notMet > 0 ? `, ${notMet} not met` : ''}${open > 0 ? `, ${open} without verdict` : ''}`
+}
+
+const countOf = (checks: readonly ReportedCheck[], verdict: ReportedCheck['verdict']): number => checks.filter((check) => check.verdict === verdict).length
+
+function contents({ workbook, states, sheets }: ReportInput): Html {
+  const rows = workbook.sheets.map(({ name }, index) => {
+    const { kind, words } = stateWords(states.find(({ sheet }) => sheet === name))
+    return element(
+      'tr', {},
+      element('td', { class: 'count' }, String(index + 1)),
+      element('td', {}, name),
+      element('td', { class: kind }, kind === 'plain' ? undefined : mark(kind), words === '' ? 'no checks' : words),
+      element('td', {}, sheets.has(name) ? '' : 'not printed'),
+    )
+  })
+  return listing('Contents', 'contents', ['', 'Sheet', 'State', ''], rows)
+}
+
+const checkTable = (checks: readonly ReportedCheck[]): Html =>
+  listing('Checks', 'checks', ['Sheet', 'Cell', 'Check', 'Verdict and margin'], checks.map(({ sheet, address, label, verdict, words }) =>
+    element('tr', {}, element('td', {}, sheet), element('td', {}, address), element('td', {}, label), element('td', { class: verdict }, mark(verdict), words))))

@@ -1,0 +1,31 @@
+import { frontSection } from './front.ts'
+import { element, type Html } from './html.ts'
+import { pageRules, sheetRules } from './page-rules.ts'
+import { NO_VALUES, type ReportInput } from './report-input.ts'
+import { REPORT_STYLE } from './report-style.ts'
+import { sheetSection } from './sheet-section.ts'
+
+export interface Report {
+  readonly markup: Html
+  /** The look of the markup, and on which pages its parts stand. */
+  readonly style: string
+  /** The pages themselves: paper, margins and what is printed in them. Of the document as a whole, wherever the markup stands. */
+  readonly pages: string
+}
+
+/** The calculation report: what the workbook is, how its checks stand and what it rests on, then its sheets as they are. */
+export function makeReport(input: ReportInput): Report {
+  const { workbook, values, states, settings, date } = input
+  const state = new Map(states.map((one) => [one.sheet, one]))
+  const sections = workbook.sheets
+    .filter(({ name }) => input.sheets.has(name))
+    .map((sheet, index) => {
+      const className = `sheet-${index + 1}`
+      return { sheet, className, ...sheetSection(sheet, values.get(sheet.name) ?? NO_VALUES, state.get(sheet.name), settings.paper, className) }
+    })
+  return {
+    markup: element('article', { class: 'report', lang: 'en' }, frontSection(input), sections.map(({ markup }) => markup)),
+    style: `${REPORT_STYLE}${sheetRules(sections)}`,
+    pages: pageRules({ title: workbook.title, date, settings }, sections.map(({ sheet, className, layout }) => ({ name: sheet.name, className, orientation: layout.orientation }))),
+  }
+}
