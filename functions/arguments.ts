@@ -3,9 +3,10 @@ import { exampleUnits, readQuantity, single, type Given } from './given.ts'
 import { outside, rangeWords, type Range } from './range.ts'
 import { STANDARD_ATMOSPHERE_PA } from './units/constants.ts'
 import { toSi } from './units/convert.ts'
-import { shortened } from './units/format.ts'
+import { formatQuantity, shortened } from './units/format.ts'
 import { unknownUnit, type Quantity } from './units/quantity.ts'
-import { findUnit, unitCodes, units, type Dimension, type Unit } from './units/units.ts'
+import { formatForReading } from './units/reading.ts'
+import { findUnit, unitCodes, type Dimension, type Unit } from './units/units.ts'
 
 /** One argument of a function: its words, and how what was given becomes what the computation sees, or a fault that says what is accepted. */
 export interface Argument<T> {
@@ -84,7 +85,7 @@ function siOf({ value, unit }: Quantity, label: string, dimensions: readonly Dim
 export function number(words: string, range: Partial<Range> = {}): Argument<number> {
   return {
     kind: 'number', words, optional: false, dimensions: ['share'], choices: [], rows: [], range,
-    accepts: `a number${rangeWords(range, DIMENSIONLESS, range.limit)}`,
+    accepts: `a number${rangeWords(range, (bound) => formatQuantity(bound, DIMENSIONLESS))}`,
     resolve: (given, label, sitePa) => {
       const plain = single(given)
       if (typeof plain === 'number') return outside(plain, DIMENSIONLESS, label, range, sitePa) ?? plain
@@ -197,8 +198,8 @@ const DIMENSIONLESS: Unit = { code: '-', aliases: [], dimension: 'share', factor
 function acceptedQuantity(dimensions: readonly Dimension[], options: QuantityOptions): string {
   if (dimensions.length === 0) return 'a quantity'
   const [first] = dimensions
-  const reference = first === undefined ? undefined : units.find((one) => one.dimension === first)
-  return `${withArticle(`${options.gaugeRefused === 'difference' ? 'difference of ' : ''}${dimensions.join(' or ')}`)}${reference === undefined ? '' : rangeWords(options, reference, options.limit)}`
+  const isDifference = options.gaugeRefused === 'difference'
+  return `${withArticle(`${isDifference ? 'difference of ' : ''}${dimensions.join(' or ')}`)}${first === undefined ? '' : rangeWords(options, (bound) => formatForReading(bound, first, isDifference))}`
 }
 
 const wrongDimension = (unit: Unit, label: string, dimensions: readonly Dimension[]): Fault => {

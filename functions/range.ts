@@ -17,17 +17,15 @@ export function outside(si: number, unit: Unit, label: string, range: Partial<Ra
   const { min = -Infinity, max = Infinity, above = -Infinity, below = Infinity } = range
   if (si >= lower(min) && si <= upper(max) && si > above && si < below) return undefined
   if (!Number.isFinite(si)) return outOfRange(`${label} is too large to compute with`)
-  return outOfRange(`${label} is ${formatQuantity(si, unit, sitePa)}; accepted is${rangeWords(range, unit, range.limit, sitePa)}`)
+  return outOfRange(`${label} is ${formatQuantity(si, unit, sitePa)}; accepted is${rangeWords(range, (bound) => formatQuantity(bound, unit, sitePa))}`)
 }
 
 /** A bound is met within the rounding of a converted unit. */
 export const lower = (min: number): number => min - Math.abs(min) * ROUNDING
 export const upper = (max: number): number => max + Math.abs(max) * ROUNDING
 
-/** The range in words and in a unit, with a blank before, and the reason in brackets. */
-export function rangeWords(range: Partial<Range>, unit: Unit, limit: string | undefined, sitePa?: number): string {
-  const show = (si: number) => formatQuantity(si, unit, sitePa)
-  const { min, max, above, below } = range
+/** The range in words, its bounds as `show` prints them, with a blank before, and the reason in brackets. */
+export function rangeWords({ min, max, above, below, limit }: Partial<Range>, show: (si: number) => string): string {
   const parts = [
     min !== undefined && max !== undefined
       ? `${show(min)} to ${show(max)}`

@@ -1,13 +1,13 @@
 import { latentHeat } from '../ammonia/saturation.ts'
-import { choice, optional, unit } from '../arguments.ts'
+import { choice, number, optional, unit } from '../arguments.ts'
 import { define, type FunctionDefinition, type Source } from '../define.ts'
 import { isFault, wrong, type Fault } from '../fault.ts'
 import { saturatedMixture } from '../lines/two-phase-loss.ts'
 import { FENGHOUR_1995, GAO_2023 } from '../sources.ts'
 import { units } from '../units/units.ts'
-import { slipModels, type SlipModel } from './balance.ts'
+import { balanceAt, losses, slipModels, type LoopFluid, type SlipModel } from './balance.ts'
 import { circulation, GREATEST_NUMBER, type Circulation } from './circulation.ts'
-import { circulationSteps, partSteps } from './circulation-workings.ts'
+import { circulationSteps, lossSteps, partSteps } from './circulation-workings.ts'
 import { loopBlock, loopOf, tooRough, type LoopRows } from './loop-block.ts'
 import { PARTS, partNames } from './parts.ts'
 
@@ -92,10 +92,30 @@ export const circulationFunctions: readonly FunctionDefinition[] = [
     },
     workings: ({ block: given, part, unit: asked, void: model }, steps) => partSteps(given, part, asked.dimension, model, steps),
   }),
+  define({
+    name: 'CIRCULATION.LOSS', group,
+    gives: 'what flow and columns of a gravity-fed loop would take up at a circulation number of your choice, all terms together',
+    use: 'To draw the loop’s losses over the circulation number: it runs where they meet the driving head, HEAD.PRESSURE of the level. How flat they are tells how far it may swing.',
+    arguments: {
+      block: loopBlock,
+      number: number('circulation number, liquid fed over liquid evaporated', { min: 1, max: GREATEST_NUMBER, limit: 'below 1 the coil dries out; above it is a loop of liquid' }),
+      unit: unit(['pressure'], { gaugeRefused: 'difference' }),
+      void: voidArgument,
+    },
+    equation: `leg loss + coil friction + coil acceleration + coil column + return friction + return column at m = N Q/hfg. ${TERMS}`, sources, cautions,
+    examples: [{ formula: `=CIRCULATION.LOSS(${EXAMPLE_BLOCK},12.330,"psi")`, value: '2.3178' }],
+    result: 'pressure',
+    compute: ({ block: given, number: circulationNumber, void: model }) => {
+      const loop = loopOf(given)
+      return tooRough(loop) ?? losses(balanceAt(circulationNumber, loop, fluidAt(given['drum temperature']), given.load, model))
+    },
+    workings: ({ block: given, number: circulationNumber, void: model }, steps) => lossSteps(given, circulationNumber, model, steps),
+  }),
 ]
 
 function circulationOf(given: LoopRows, model: SlipModel): Circulation | Fault {
   const loop = loopOf(given)
-  const drumK = given['drum temperature']
-  return tooRough(loop) ?? circulation(loop, { ...saturatedMixture(drumK), latentHeat: latentHeat(drumK) }, given.load, model)
+  return tooRough(loop) ?? circulation(loop, fluidAt(given['drum temperature']), given.load, model)
 }
+
+const fluidAt = (drumK: number): LoopFluid => ({ ...saturatedMixture(drumK), latentHeat: latentHeat(drumK) })

@@ -29,6 +29,15 @@ export function partSteps(given: WrittenRows, part: Expression, dimensionAsked: 
   return unless(`${circulationNumber}>0`, byName(part, Object.fromEntries(cases)))
 }
 
+/** All that the loop takes up at a circulation number that is given. */
+export function lossSteps(given: WrittenRows, circulationNumber: Expression, model: Expression, steps: Steps): Expression {
+  const terms = balanceSteps(given, model, steps)
+  const n = steps.step('circulation number', '-', circulationNumber)
+  const legs = steps.step('leg loss, return friction and column', 'Pa', `${terms.legLossPa(n)}+${terms.returnFrictionPa(n)}+${terms.returnColumnPa(n)}`)
+  const coil = steps.step('coil friction, acceleration and column', 'Pa', `${terms.coilFrictionPa(n)}+${terms.coilAccelerationPa(n)}+${terms.coilColumnPa(n)}`)
+  return `${legs}+${coil}`
+}
+
 /** Ordinary loops settle to rounding in eleven; this many left no more than 1e-7 in 900 000 random loops over all of the block's ranges. */
 const ROOT_STEPS = 15
 

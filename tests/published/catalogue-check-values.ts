@@ -163,6 +163,8 @@ const headAndCirculation: readonly CheckValue[] = [
   ...rows('CIRCULATION.PART', BALANCE, { relative: 0.02 },
     [`{${LOOP}},"leg velocity","m/s","homogeneous"`, 0.6031], [`{${LOOP}},"coil friction","Pa","homogeneous"`, 12195], [`{${LOOP}},"return friction","Pa","homogeneous"`, 442]),
   ...rows('CIRCULATION.PART', derived('hydrostatics, 652.0 kg/m3 and 2.5 m'), { relative: 0.002 }, [`{${LOOP}},"driving head","Pa"`, 652 * 9.80665 * 2.5]),
+  // At the number of the separate computation all losses together are the driving head: hydrostatics again.
+  ...rows('CIRCULATION.LOSS', BALANCE, { relative: 0.02 }, [`{${LOOP}},12.307,"Pa"`, 652 * 9.80665 * 2.5], [`{${LOOP}},15.761,"Pa","homogeneous"`, 652 * 9.80665 * 2.5]),
 ]
 
 const SHAPE_LYING = '"0.9144 m","3.048 m"'

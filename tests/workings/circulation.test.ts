@@ -23,6 +23,8 @@ describe('workings of the circulation in a plain engine against the computation,
     it(`${name}, 600 ordinary loops`, () => expectWorkingsToAgree(name, { bounds: ORDINARY, valid: 600 }), timeout)
     it(`${name}, 400 from all that the ranges allow`, () => expectWorkingsToAgree(name, { bounds: EXTREME, valid: 400 }), timeout)
   }
+  it('CIRCULATION.LOSS, 700 ordinary loops', () => expectWorkingsToAgree('CIRCULATION.LOSS', { bounds: ORDINARY, valid: 700 }), timeout)
+  it('CIRCULATION.LOSS, 300 from all that the ranges allow', () => expectWorkingsToAgree('CIRCULATION.LOSS', { bounds: EXTREME, valid: 300 }), timeout)
 })
 
 describe('what the computation refuses is an error in the workings', () => {

@@ -1,0 +1,26 @@
+import type { Workbook } from '../../src/workbook/document.ts'
+import { WorkbookProblem } from '../../src/workbook/problem.ts'
+import { sheetNameProblem } from '../../src/workbook/sheet-name.ts'
+import { joinCautions } from './cautions.ts'
+import { joinNames } from './names.ts'
+import { ownSheets, type NamedTemplate } from './order.ts'
+import { refuseStrayReferences } from './stray-references.ts'
+
+/**
+ * The templates as one workbook: the own sheets of each in turn, the names and figures of all, one sheet of cautions at the end.
+ * @throws WorkbookProblem where they do not fit together: a sheet or a name twice, a reference past a name, a basis without what is read from it.
+ */
+export function joinTemplates(templates: readonly NamedTemplate[], title: string, purpose: string): Workbook {
+  for (const template of templates) refuseStrayReferences(template)
+  const sheets = templates.flatMap((template) => ownSheets(template))
+  sheets.forEach(({ name }, index) => {
+    const problem = sheetNameProblem(name, sheets.slice(0, index).map((sheet) => sheet.name))
+    if (problem !== undefined) throw new WorkbookProblem(`templates: ${problem}`)
+  })
+  return {
+    title, purpose,
+    sheets: [...sheets, joinCautions(templates.map(({ workbook }) => workbook))],
+    names: joinNames(templates),
+    figures: templates.flatMap(({ workbook }) => workbook.figures),
+  }
+}
