@@ -18,9 +18,10 @@ export function Screen(): JSX.Element {
 
   const warnBeforeLeaving = (event: BeforeUnloadEvent) => {
     const isKept = session.keeping.reading() || session.keeping.state() === 'kept'
-    if ((!isKept && session.document.unsaved()) || session.entry.editing()) event.preventDefault()
+    if ((!isKept && session.document.unsaved()) || session.entry.editing() || session.document.longChange.isUnderWay()) event.preventDefault()
   }
   const onKeyDown = (event: KeyboardEvent) => {
+    if (event.key === 'Escape' && !event.defaultPrevented && !session.entry.editing()) session.stop()
     if (event.key === 'F6' && screen) {
       event.preventDefault()
       focusNextPart(screen, event.shiftKey ? -1 : 1)
@@ -40,12 +41,14 @@ export function Screen(): JSX.Element {
   })
   onMount(() => {
     window.addEventListener('beforeunload', warnBeforeLeaving)
+    // Enlarged, or in a small window, the grid comes first; the panel's names stay in reach.
+    if (innerWidth <= NARROW_PX) session.setPanel(undefined)
     focusGrid()
     onCleanup(() => window.removeEventListener('beforeunload', warnBeforeLeaving))
   })
 
   return (
-    <div ref={(element) => (screen = element)} class="screen" onKeyDown={onKeyDown}>
+    <div ref={(element) => (screen = element)} class="screen" classList={{ 'values-stale': session.recalculation.stopped() }} onKeyDown={onKeyDown}>
       <TopLine />
       <EntryLine focusGrid={focusGrid} />
       <SheetList focusGrid={focusGrid} />
@@ -55,6 +58,9 @@ export function Screen(): JSX.Element {
     </div>
   )
 }
+
+/** Too narrow for the grid and a panel to begin with, in px. */
+const NARROW_PX = 760
 
 /** In the order of the page; within each part, where the focus goes first. */
 const PARTS = ['.title-field', '.entry-line textarea', '.sheet-list [aria-current]', '.grid', '.side-names button']

@@ -1,5 +1,6 @@
 import { render } from 'solid-js/web'
-import { startCalculation } from './calculation/client.ts'
+import { createCalculation } from './calculation/calculation.ts'
+import { startThread } from './calculation/client.ts'
 import { demoWorkbook } from './files/library.ts'
 import { emptyWorkbook } from '../workbook/document.ts'
 import { Screen } from './Screen.tsx'
@@ -8,12 +9,13 @@ import { openIndexedShelf } from '../storage/indexed-shelf.ts'
 import './tokens.css'
 import './page.css'
 import './marks.css'
+import './strong-contrast.css'
 
 const place = document.getElementById('lowside')
 if (!place) throw new Error('the page has no place for the screen')
 
 render(() => {
-  const session = createSession(startCalculation(), openIndexedShelf)
+  const session = createSession(createCalculation(startThread), openIndexedShelf)
   openFirst(session).catch((problem: unknown) => session.setNotice({ tone: 'problem', text: String(problem) }))
   return <SessionProvider value={session}><Screen /></SessionProvider>
 }, place)

@@ -50,7 +50,6 @@ const ERROR_WORDS: Readonly<Record<string, string>> = {
 const REWORDED: readonly (readonly [RegExp, (found: string) => string])[] = [
   [/^Function name (.*) not recognized\.$/, (name) => `there is no function ${name}: the guide lists them`],
   [/^Named expression (.*) not recognized\.$/, (name) => `nothing here is called ${name}: a text stands in quotes, a unit too`],
-  [/^Parsing error\. Redundant input, expecting EOF but found: (.*)$/s, (found) => `the formula cannot be read from "${found}" on: before it an operator or a comma is missing`],
   [/^Parsing error\./, () => ''],
 ]
 

@@ -1,7 +1,8 @@
 import { ExportedCellChange, type ExportedChange, type HyperFormula } from 'hyperformula'
 import { parseReference, printAddress, type Area } from '../workbook/address.ts'
+import { disjoint } from '../workbook/areas.ts'
 import { eachCell } from '../workbook/cells.ts'
-import { cellAt, isFormula, usedRange, type Sheet, type Workbook } from '../workbook/document.ts'
+import { cellAt, isFormula, sheetByName, usedRange, type Row, type Sheet, type Workbook } from '../workbook/document.ts'
 import { applyEdits, type CellChange, type Edit } from '../workbook/edits.ts'
 import { unitOfValue } from '../workbook/unit-scope.ts'
 import { checkCells, followChecks } from './check-cells.ts'
@@ -14,7 +15,7 @@ import { isCellError, type AreaValues, type CellValue, type Check, type SheetSta
 import { describeUsers, feedsOf, usedPart, usersOf, type Feed, type Users } from './walk.ts'
 
 /** Edits that change no value. */
-const SILENT: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>(['columnWidths', 'frozen', 'title', 'purpose', 'moveSheet'])
+const SILENT: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>(['columnWidths', 'frozen', 'title', 'purpose', 'moveSheet', 'figures', 'report'])
 
 /**
  * The values of a workbook, kept up as edits are made. The document is the truth: after any edits the graph has the values that a
@@ -26,10 +27,11 @@ export class Graph {
   /** Formula cells that show an error, by the engine's sheet number. */
   #errors: ErrorCells = new Map()
 
-  constructor(workbook: Workbook) {
+  /** @param report told from time to time what share of the cells is in the engine; the computing that follows is one step */
+  constructor(workbook: Workbook, report?: (share: number) => void) {
     this.#workbook = workbook
     this.#engine = createEngine()
-    this.#fill()
+    this.#fill(report)
   }
 
   get workbook(): Workbook {
@@ -87,7 +89,7 @@ export class Graph {
     if (sides === undefined) return plainCheck(met)
     const [left, right] = [this.evaluate(sides.left, sheet), this.evaluate(sides.right, sheet)]
     if (typeof left !== 'number' || typeof right !== 'number') return plainCheck(met)
-    return describeCheck(met, left, sides.comparison, right, this.#unitBeside(sides.left, sheet) ?? this.#unitBeside(sides.right, sheet))
+    return describeCheck(met, left, sides.comparison, right, this.#unitOf(sides.left, sheet) ?? this.#unitOf(sides.right, sheet))
   }
 
   /** What a cell's formula refers to, in the order of writing; nothing where there is no formula. */
@@ -102,11 +104,11 @@ export class Graph {
     return describeUsers(users, this.#workbook, this.#read, this.#unitAt)
   }
 
-  /** What the numbers of an area come to together; undefined where there is none. */
-  total(sheet: string, area: Area): Total | undefined {
-    const part = usedPart(this.#workbook, sheet, area)
+  /** What the numbers of areas come to together, each counted once; undefined where there is none. */
+  total(sheet: string, areas: readonly Area[]): Total | undefined {
+    const parts = disjoint(areas).flatMap((area) => usedPart(this.#workbook, sheet, area) ?? [])
     const held = this.#sheet(sheet)
-    return part && held && totalOf(held, part, this.read(sheet, part).values)
+    return held && totalOf(held, parts.map((area) => ({ area, values: this.read(sheet, area).values })))
   }
 
   states(): readonly SheetState[] {
@@ -194,12 +196,21 @@ export class Graph {
   }
 
   /** One batch, so that references between sheets are computed once, all cells being there. */
-  #fill(): void {
+  #fill(report: (share: number) => void = () => undefined): void {
     const { sheets, names } = this.#workbook
     for (const { name } of sheets) this.#engine.addSheet(name)
+    const all = sheets.reduce((sum, { rows }) => sum + rows.length, 0)
+    let done = 0
     const changes = this.#engine.batch(() => {
       for (const [name, reference] of names) this.#engine.addNamedExpression(name, engineName(name, reference))
-      for (const sheet of sheets) this.#engine.setSheetContent(this.#sheetId(sheet.name), sheetContent(sheet))
+      for (const { name, rows } of sheets) {
+        for (let from = 0; from < rows.length; from += FILLED_AT_ONCE) {
+          const content = rowContents(rows.slice(from, from + FILLED_AT_ONCE))
+          if (content.length > 0) this.#engine.setCellContents({ sheet: this.#sheetId(name), row: from, col: 0 }, content)
+          report((done + Math.min(from + FILLED_AT_ONCE, rows.length)) / all)
+        }
+        done += rows.length
+      }
     })
     this.#note(changes)
   }
@@ -227,19 +238,24 @@ export class Graph {
     }
   }
 
-  /** The unit beside the cell that a side of a check consists of. */
-  #unitBeside(side: string, sheet: string): string | undefined {
+  /** The unit that applies to the cell that a side of a check consists of. */
+  #unitOf(side: string, sheet: string): string | undefined {
     const reference = parseReference(side.slice(1).trim())
     if (reference === undefined || reference.to !== null) return undefined
     const { row, column } = reference.from
     if (row === null || column === null) return undefined
-    const beside = cellAt(this.#workbook, reference.sheet ?? sheet, row, column + 1)
-    return beside?.role === 'unit' && typeof beside.content === 'string' ? beside.content : undefined
+    const held = sheetByName(this.#workbook, reference.sheet ?? sheet)
+    return held && this.#unitAt(held.name, row, column)
   }
 }
 
-function sheetContent(sheet: Sheet): EngineContent[][] {
-  return Array.from(sheet.rows, (row) => Array.from(row ?? [], (cell) => engineContent(cell?.content ?? null)))
+/** Rows given to the engine in one call. */
+const FILLED_AT_ONCE = 1000
+
+/** Nothing where all rows are empty. */
+function rowContents(rows: readonly Row[]): EngineContent[][] {
+  if (!rows.some((row) => row !== undefined)) return []
+  return Array.from(rows, (row) => Array.from(row ?? [], (cell) => engineContent(cell?.content ?? null)))
 }
 
 /** The changes as one rectangle in reading order, if that is what they are: the engine takes a block some twenty times faster than its cells. */

@@ -3,7 +3,8 @@ import { parseAddress, printAddress, type CellAddress } from '../workbook/addres
 import { cellAt, type Workbook } from '../workbook/document.ts'
 import type { Edit } from '../workbook/edits.ts'
 import { deleting, inserting } from '../workbook/formula/line-references.ts'
-import { engineContent, engineName, MAX_LENGTH } from './translate.ts'
+import { MAX_FORMULA } from '../workbook/limits.ts'
+import { engineContent, engineName } from './translate.ts'
 
 /** Formula cells that show an error, by the engine's sheet number. */
 export type ErrorCells = Map<number, Set<string>>
@@ -57,7 +58,7 @@ export function followLines(engine: HyperFormula, errors: ErrorCells, after: Wor
 
   /** The message of a formula that cannot be read names a place in its text, which may have become longer. */
   function mustBeSet(sheet: string, { row, column, cell }: CellAddress & { readonly cell: { readonly content: unknown } | null }): boolean {
-    const isLong = typeof cell?.content === 'string' && cell.content.length > MAX_LENGTH
+    const isLong = typeof cell?.content === 'string' && cell.content.length > MAX_FORMULA
     return isLong || (errors.get(idOf(sheet))?.has(printAddress(row, column)) ?? false)
   }
 

@@ -1,4 +1,8 @@
+import type { Workbook } from '../workbook/document.ts'
+import type { ReadProblem } from '../workbook/file-reading.ts'
+import type { LoadNews } from './loading.ts'
 import type { CalculationService } from './service.ts'
+import type { CellValue } from './values.ts'
 
 /** The methods of the service that are calls to the other thread; `close` ends the thread itself. */
 export type CalculationMethod = Exclude<keyof CalculationService, 'close'>
@@ -15,7 +19,22 @@ export type CalculationRequest = {
 /** What a method resolves to, once it is back on the screen's side. */
 export type CalculationResult<M extends CalculationMethod> = Awaited<ReturnType<CalculationService[M]>>
 
-/** The answer to the request of the same number: its result, or in words why there is none. */
+/** To read the text of a workbook file and to hold its graph; asked of a thread that holds none yet. */
+export interface LoadRequest {
+  readonly id: number
+  readonly method: 'load'
+  readonly source: Blob | string
+}
+
+/** What goes over the port of `handOver`. */
+export interface HandedOver {
+  readonly workbook: Workbook
+  readonly values: ReadonlyMap<string, readonly (readonly CellValue[])[]>
+}
+
+/** The answer to the request of the same number: its result, or in words why there is none. Loading is told of before it is answered. */
 export type CalculationResponse =
   | { readonly id: number; readonly result: CalculationResult<CalculationMethod> }
   | { readonly id: number; readonly fault: string }
+  | { readonly id: number; readonly news: LoadNews }
+  | { readonly id: number; readonly loaded: readonly ReadProblem[] }

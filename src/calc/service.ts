@@ -1,5 +1,6 @@
 import type { Edit } from '../workbook/edits.ts'
 import type { Workbook } from '../workbook/document.ts'
+import type { PackedRows } from '../workbook/packed-rows.ts'
 import type { AreaValues, CellValue, SheetState } from './values.ts'
 import type { Area } from '../workbook/address.ts'
 import type { Total } from './total.ts'
@@ -10,9 +11,13 @@ import type { Feed, Users } from './walk.ts'
  * and answers for the state after the last one it was told of. A failed call rejects with a message for the user.
  */
 export interface CalculationService {
-  /** Takes a workbook in place of the one before. */
+  /** Hears of rows of a sheet, by its position, that belong to the workbook which `open` brings next: a large one comes in parts. */
+  prepareRows(sheet: number, rows: PackedRows): Promise<void>
+  /** Takes a workbook in place of the one before, with the rows prepared for it. */
   open(workbook: Workbook): Promise<void>
-  /** Follows edits that the document has already taken. */
+  /** Hears of edits that `apply` is to follow with its own: many come in several messages, so that none takes long. */
+  prepare(edits: readonly Edit[]): Promise<void>
+  /** Follows edits that the document has already taken, those prepared first. */
   apply(edits: readonly Edit[]): Promise<void>
   read(sheet: string, area: Area): Promise<AreaValues>
   /** The state of every sheet, in their order. */
@@ -23,10 +28,12 @@ export interface CalculationService {
   feeds(sheet: string, row: number, column: number): Promise<readonly Feed[]>
   /** The cells whose formulas use a cell. */
   users(sheet: string, row: number, column: number): Promise<Users>
-  /** What the numbers of an area come to together; undefined where there is none. */
-  total(sheet: string, area: Area): Promise<Total | undefined>
+  /** What the numbers of areas come to together, each counted once; undefined where there is none. */
+  total(sheet: string, areas: readonly Area[]): Promise<Total | undefined>
   /** Every value of a workbook with formulas, sheet by sheet, for an export. */
   allValues(): Promise<ReadonlyMap<string, readonly (readonly CellValue[])[]>>
+  /** Sends the workbook as it is, and every value, over a port: to another thread, which spares this one the copy. */
+  handOver(port: MessagePort): Promise<void>
   /** Ends the thread. */
   close(): void
 }

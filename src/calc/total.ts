@@ -4,7 +4,7 @@ import { meantText } from '../workbook/entry.ts'
 import { unitOfValue, valuesOfUnit } from '../workbook/unit-scope.ts'
 import type { CellValue } from './values.ts'
 
-/** What the numbers of an area come to together. */
+/** What the numbers of areas come to together. */
 export interface Total {
   /** How many numbers there are. */
   readonly count: number
@@ -15,22 +15,24 @@ export interface Total {
   readonly unit: string | null | undefined
 }
 
-/** Adds up the numbers of an area; `values` are its values, row by row. Undefined where there is no number. */
-export function totalOf(sheet: Sheet, { top, left }: Area, values: readonly (readonly CellValue[])[]): Total | undefined {
+/** Adds up the numbers of areas that do not overlap; `values` are an area's values, row by row. Undefined where there is no number. */
+export function totalOf(sheet: Sheet, parts: readonly { readonly area: Area; readonly values: readonly (readonly CellValue[])[] }[]): Total | undefined {
   let [count, sum, least, greatest] = [0, 0, Infinity, -Infinity]
   let unit: string | null | undefined
   const unitAt = unitReader(sheet)
-  for (const [down, row] of values.entries()) {
-    for (const [across, value] of row.entries()) {
-      if (typeof value !== 'number') continue
-      // Once units differ, no further one is looked for.
-      const own = unit === null ? null : unitAt(top + down, left + across)
-      if (count === 0) unit = own
-      else if (own !== unit) unit = null
-      count++
-      sum += value
-      least = Math.min(least, value)
-      greatest = Math.max(greatest, value)
+  const add = (value: number, row: number, column: number): void => {
+    // Once units differ, no further one is looked for.
+    const own = unit === null ? null : unitAt(row, column)
+    if (count === 0) unit = own
+    else if (own !== unit) unit = null
+    count++
+    sum += value
+    least = Math.min(least, value)
+    greatest = Math.max(greatest, value)
+  }
+  for (const { area, values } of parts) {
+    for (const [down, row] of values.entries()) {
+      for (const [across, value] of row.entries()) if (typeof value === 'number') add(value, area.top + down, area.left + across)
     }
   }
   return count === 0 ? undefined : { count, sum, least, greatest, unit }

@@ -2,6 +2,7 @@ import type { Corner } from '../workbook/address.ts'
 import type { CellContent } from '../workbook/document.ts'
 import { referencesIn, rewriteReferences } from '../workbook/formula/references.ts'
 import { tokenise, type Token } from '../workbook/formula/tokenise.ts'
+import { unreadableAt, unreadableWords } from '../workbook/formula/unreadable.ts'
 import { mayBeBlock, ONE_VALUE } from './one-value.ts'
 
 /** What the engine reads for a cell: a number, a boolean, text with a leading apostrophe, or a formula in the engine's dialect. */
@@ -9,11 +10,6 @@ export type EngineContent = number | boolean | string | null
 
 /** Called in place of a formula that cannot be read, so that the cell and what depends on it show the reason. */
 export const UNREADABLE = 'UNREADABLE.FORMULA'
-
-// The engine's parser recurses: beyond these it runs out of stack (measured at 100 to 150 nested parentheses and 500 or more chained operators).
-const MAX_NESTING = 64
-const MAX_OPERATORS = 400
-export const MAX_LENGTH = 8192
 
 export function engineContent(content: CellContent): EngineContent {
   if (typeof content !== 'string') return content
@@ -28,10 +24,9 @@ export function engineFormula(formula: string): string {
 }
 
 function translated(formula: string): { readonly text: string; readonly tokens: readonly Token[] } | { readonly reason: string } {
-  const problem = formula.length > MAX_LENGTH ? `the formula is longer than ${MAX_LENGTH} characters: split it over several cells` : undefined
-  const tokens = problem === undefined ? tokenise(formula) : []
-  const reason = problem ?? unreadable(tokens)
-  if (reason !== undefined) return { reason }
+  const tokens = tokenise(formula)
+  const unreadable = unreadableAt(formula, tokens)
+  if (unreadable !== undefined) return { reason: unreadableWords(formula, unreadable) }
   let braces = 0
   const text = tokens
     .map((token) => {
@@ -83,25 +78,4 @@ function unusedIn(text: string): string {
   let code = 0xe000
   while (text.includes(String.fromCharCode(code))) code++
   return String.fromCharCode(code)
-}
-
-/** Why a formula cannot be read, in words, or undefined; the first reason from the left. */
-function unreadable(tokens: readonly Token[]): string | undefined {
-  const faulty = tokens.find(({ problem }) => problem !== undefined)
-  if (faulty?.problem !== undefined) return `${faulty.problem}, at character ${faulty.start + 1}`
-  if (!tokens.some(({ kind }) => kind !== 'start' && kind !== 'whitespace')) return 'the formula is empty: write something after ='
-  let nesting = 0
-  let operators = 0
-  for (const [index, { kind, start, text }] of tokens.entries()) {
-    if (kind === 'number' && !Number.isFinite(Number(text))) return `${text} is too large for a number, at character ${start + 1}`
-    if (kind === 'number' && tokens[index - 1]?.kind === 'number') return `two numbers with nothing between them, at character ${start + 1}`
-    if (kind === 'open' || kind === 'openBrace') nesting++
-    if (kind === 'close' || kind === 'closeBrace') nesting--
-    if (kind === 'operator') operators++
-    if (nesting < 0) return `a closing bracket without its opening one, at character ${start + 1}`
-    if (nesting > MAX_NESTING) return `brackets are nested deeper than ${MAX_NESTING}: split the formula over several cells`
-  }
-  if (nesting > 0) return `${nesting === 1 ? 'a closing bracket is' : `${nesting} closing brackets are`} missing at the end`
-  if (operators > MAX_OPERATORS) return `more than ${MAX_OPERATORS} operators: split the formula over several cells, or use SUM`
-  return undefined
 }

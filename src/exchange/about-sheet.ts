@@ -1,14 +1,12 @@
-import { functionByName } from '../../functions/catalogue.ts'
 import type { FunctionDefinition } from '../../functions/define.ts'
-import { eachCell } from '../workbook/cells.ts'
-import { isFormula, type Workbook } from '../workbook/document.ts'
-import { tokenise } from '../workbook/formula/tokenise.ts'
+import { functionsCalled } from '../calc/functions-called.ts'
+import type { Workbook } from '../workbook/document.ts'
 import { sheetNameProblem } from '../workbook/sheet-name.ts'
 import { CAUTIONS } from '../../functions/cautions.ts'
 
 /** The sheet of an export that says what the file is, with its cautions and the sources of its methods: rows of texts. */
 export function aboutSheet(workbook: Workbook, date: Date): readonly (readonly string[])[] {
-  const methods = methodsOf(workbook)
+  const methods = functionsCalled(workbook)
   return [
     [workbook.title],
     ...(workbook.purpose === '' ? [] : [[workbook.purpose]]),
@@ -42,19 +40,4 @@ const METHOD_HEADER = ['Function', 'Gives', 'Equation', 'Sources', 'Cautions']
 
 function methodRow({ name, gives, equation, sources, cautions = [] }: FunctionDefinition): string[] {
   return [name, gives, equation, sources.map(({ cite, confidence }) => `${cite} [${confidence}]`).join('; '), cautions.join(' ')]
-}
-
-/** The functions of the catalogue that the workbook calls, by name. */
-function methodsOf({ sheets }: Workbook): FunctionDefinition[] {
-  const found = new Set<FunctionDefinition>()
-  for (const sheet of sheets) {
-    eachCell(sheet, ({ content }) => {
-      if (!isFormula(content)) return
-      for (const { kind, text } of tokenise(content)) {
-        const definition = kind === 'function' ? functionByName(text) : undefined
-        if (definition) found.add(definition)
-      }
-    })
-  }
-  return [...found].toSorted((one, other) => (one.name < other.name ? -1 : 1))
 }

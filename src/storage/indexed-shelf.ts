@@ -1,4 +1,5 @@
-import type { Book, Shelf, Stored } from './shelf.ts'
+import type { Book, Shelf, Snapshot, Stored } from './shelf.ts'
+import { withText } from './stored.ts'
 
 const DATABASE = 'lowside'
 const DATABASE_VERSION = 1
@@ -21,8 +22,9 @@ export async function openIndexedShelf(): Promise<Shelf> {
     },
     async read(book) {
       const reading = transaction('readonly')
-      const [entries, snapshots] = await Promise.all(NUMBERED.map((store): Promise<Stored[]> => answered(reading.objectStore(store).getAll(numbers(book)))))
-      return { entries: entries ?? [], snapshots: snapshots ?? [] }
+      const entries: Promise<Stored[]> = answered(reading.objectStore('entries').getAll(numbers(book)))
+      const snapshots: Snapshot[] = await answered(reading.objectStore('snapshots').getAll(numbers(book)))
+      return { entries: await entries, snapshots: await Promise.all(snapshots.map(withText)) }
     },
     write({ book, entries, snapshot, keepFrom, cutAfter }) {
       const writing = transaction('readwrite')

@@ -1,7 +1,7 @@
 import type { Workbook } from '../workbook/document.ts'
 import type { Edit } from '../workbook/edits.ts'
 import type { Book, FileState, Shelf, Stored } from './shelf.ts'
-import { storedEdits, storedWorkbook } from './stored.ts'
+import { storedEdits, storedEditsInSlices, storedWorkbook } from './stored.ts'
 
 /** How it stands with what has been appended: all on disk, on its way, or not to be written at present. */
 export type KeepingState = { readonly is: 'kept' } | { readonly is: 'keeping' } | { readonly is: 'failed'; readonly error: unknown }
@@ -39,6 +39,7 @@ export interface JournalListener {
 
 export const SNAPSHOT_AFTER_ENTRIES = 200
 export const SNAPSHOTS_KEPT = 3
+const MANY_EDITS = 10
 /** Milliseconds without a change before a snapshot is taken; and before a failed write is tried again. */
 export const IDLE_MS = 5000
 
@@ -47,7 +48,7 @@ export function createJournal(start: JournalStart, listener: JournalListener, no
   const { shelf, id } = start
   let { workbook, file, number } = start
   let snapshots = start.snapshots
-  let pending: readonly Stored[] = []
+  let pending: readonly (Stored | Promise<Stored>)[] = []
   let cutAfter = start.cut ? start.number : undefined
   let at = now()
   /** The line in the list of workbooks is to be written. */
@@ -100,11 +101,13 @@ export function createJournal(start: JournalStart, listener: JournalListener, no
   }
 
   async function writeOnce(): Promise<void> {
-    const entries = pending
-    const snapshot = wantsSnapshot ? storedWorkbook(id, number, workbook) : undefined
-    const kept = snapshot ? [...snapshots.filter((one) => one !== number), number].slice(-SNAPSHOTS_KEPT) : snapshots
-    const book: Book = { id, title: workbook.title, sheets: workbook.sheets.length, at, ...file }
+    const waiting = pending
+    const takesSnapshot = wantsSnapshot
     hasNews = wantsSnapshot = false
+    // Of now: more may be appended while these are made.
+    const [entries, snapshot] = await Promise.all([Promise.all(waiting), takesSnapshot ? storedWorkbook(id, number, workbook) : undefined])
+    const kept = snapshot ? [...snapshots.filter((one) => one !== snapshot.number), snapshot.number].slice(-SNAPSHOTS_KEPT) : snapshots
+    const book: Book = { id, title: workbook.title, sheets: workbook.sheets.length, at, ...file }
     try {
       await shelf.write({ book, entries, snapshot, keepFrom: snapshot && kept[0], cutAfter })
     } catch (error) {
@@ -117,7 +120,7 @@ export function createJournal(start: JournalStart, listener: JournalListener, no
     }
     cutAfter = undefined
     snapshots = kept
-    pending = pending.slice(entries.length)
+    pending = pending.slice(waiting.length)
     listener.written(book, entries)
   }
 
@@ -129,7 +132,8 @@ export function createJournal(start: JournalStart, listener: JournalListener, no
       number++
       workbook = after
       file = fileNow
-      pending = [...pending, storedEdits(id, number, edits)]
+      // One that was made in parts is stored in parts: it would hold up a frame.
+      pending = [...pending, edits.length < MANY_EDITS ? storedEdits(id, number, edits) : storedEditsInSlices(id, number, edits)]
       changed()
     },
     noteFile(fileNow) {

@@ -31,6 +31,11 @@ export interface Stored {
   readonly checksum: number
 }
 
+/** A snapshot on its way to the shelf; a long text is given as a blob, which a browser takes over without copying it. */
+export interface Snapshot extends Omit<Stored, 'text'> {
+  readonly text: string | Blob
+}
+
 export interface BookContents {
   /** In the order of their numbers, both. */
   readonly entries: readonly Stored[]
@@ -41,7 +46,7 @@ export interface BookContents {
 export interface Writing {
   readonly book: Book
   readonly entries: readonly Stored[]
-  readonly snapshot?: Stored | undefined
+  readonly snapshot?: Snapshot | undefined
   /** Snapshots before this number, and the entries that none later needs, go. */
   readonly keepFrom?: number | undefined
   /** Whatever has a greater number goes first: it could not be read. */

@@ -1,12 +1,74 @@
 import type { Edit } from '../workbook/edits.ts'
-import { writeWorkbook } from '../workbook/file.ts'
+import { workbookText } from '../workbook/file.ts'
 import type { Sheet, Workbook } from '../workbook/document.ts'
-import { STORED_VERSION, type Stored } from './shelf.ts'
+import { createSlices } from './next-task.ts'
+import { STORED_VERSION, type Snapshot, type Stored } from './shelf.ts'
 
 /** An entry of the log: what one action of the user changed. */
-export const storedEdits = (book: string, number: number, edits: readonly Edit[]): Stored => stored(book, number, JSON.stringify(edits))
+export function storedEdits(book: string, number: number, edits: readonly Edit[]): Stored {
+  const making = storing(book, number, editsText(edits))
+  let step = making.next()
+  while (!step.done) step = making.next()
+  return step.value
+}
 
-export const storedWorkbook = (book: string, number: number, workbook: Workbook): Stored => stored(book, number, writeWorkbook(workbook))
+/** The same without keeping anything else waiting: edit by edit, as time allows. */
+export const storedEditsInSlices = (book: string, number: number, edits: readonly Edit[]): Promise<Stored> => inSlices(storing(book, number, editsText(edits)))
+
+async function inSlices(making: Generator<void, Stored>): Promise<Stored> {
+  const slice = createSlices()
+  let step = making.next()
+  while (!step.done) {
+    await slice()
+    step = making.next()
+  }
+  return step.value
+}
+
+/** A step for each piece of the text. */
+function* storing(book: string, number: number, pieces: Iterable<string>): Generator<void, Stored> {
+  let text = ''
+  let hash = hashed(NO_HASH, `${book} ${number} `)
+  for (const piece of pieces) {
+    text += piece
+    hash = hashed(hash, piece)
+    yield
+  }
+  return { book, number, version: STORED_VERSION, text, checksum: hash >>> 0 }
+}
+
+/** An edit a piece; together what JSON makes of the list of them. */
+function* editsText(edits: readonly Edit[]): Generator<string> {
+  yield '['
+  for (const [index, edit] of edits.entries()) yield `${index === 0 ? '' : ','}${JSON.stringify(edit)}`
+  yield ']'
+}
+
+/** A snapshot, made without keeping anything else waiting: putting a long text on the shelf as such would take a second. */
+export async function storedWorkbook(book: string, number: number, workbook: Workbook): Promise<Snapshot> {
+  const slice = createSlices()
+  let hash = hashed(NO_HASH, `${book} ${number} `)
+  let text = ''
+  const blobs: Blob[] = []
+  for (const piece of workbookText(workbook)) {
+    text += piece
+    hash = hashed(hash, piece)
+    if (text.length > LONG_TEXT) {
+      blobs.push(new Blob([text]))
+      text = ''
+    }
+    await slice()
+  }
+  return { book, number, version: STORED_VERSION, text: blobs.length === 0 ? text : new Blob([...blobs, text]), checksum: hash >>> 0 }
+}
+
+/** Characters that are put on the shelf as they are: a few milliseconds' work. */
+const LONG_TEXT = 500_000
+
+/** As it was put on the shelf. A blob that the browser has lost is a damaged text, as its checksum says. */
+export const withText = async (snapshot: Snapshot): Promise<Stored> => ({
+  ...snapshot, text: typeof snapshot.text === 'string' ? snapshot.text : await snapshot.text.text().catch(() => ''),
+})
 
 /** Whether it is what was written. */
 export const isIntact = (one: Stored): boolean => typeof one.text === 'string' && one.checksum === checksum(one.book, one.number, one.text)
@@ -18,16 +80,16 @@ export function editsOf({ text }: Stored): readonly Edit[] {
   return edits.map((edit) => (edit.kind === 'addSheet' ? { ...edit, sheet: withGaps(edit.sheet) } : edit))
 }
 
-const stored = (book: string, number: number, text: string): Stored => ({ book, number, version: STORED_VERSION, text, checksum: checksum(book, number, text) })
-
 /** JSON has no gap in a list: what was one has become null. */
 const withGaps = (sheet: Sheet): Sheet => ({ ...sheet, rows: sheet.rows.map((row) => row?.map((cell) => cell ?? undefined) ?? undefined) })
 
 /** FNV-1a, 32 bits, over the code units: against damage, not against malice. */
-function checksum(book: string, number: number, text: string): number {
-  let hash = 0x811c9dc5
-  for (const part of [`${book} ${number} `, text]) {
-    for (let index = 0; index < part.length; index++) hash = Math.imul(hash ^ part.charCodeAt(index), 0x01000193)
-  }
-  return hash >>> 0
+const checksum = (book: string, number: number, text: string): number => hashed(hashed(NO_HASH, `${book} ${number} `), text) >>> 0
+
+const NO_HASH = 0x811c9dc5
+
+function hashed(before: number, text: string): number {
+  let hash = before
+  for (let index = 0; index < text.length; index++) hash = Math.imul(hash ^ text.charCodeAt(index), 0x01000193)
+  return hash
 }

@@ -55,9 +55,14 @@ export function columnLetters(column: number): string {
 
 /** `A` is 0; undefined for anything but letters, or beyond the last column. */
 export function columnNumber(letters: string): number | undefined {
-  if (!/^[A-Za-z]{1,3}$/.test(letters)) return undefined
+  if (letters.length < 1 || letters.length > 3) return undefined
   let column = 0
-  for (const letter of letters.toUpperCase()) column = column * 26 + letter.charCodeAt(0) - 64
+  for (let index = 0; index < letters.length; index++) {
+    // Capitals and small letters differ in this bit only.
+    const number = (letters.charCodeAt(index) | 32) - 96
+    if (number < 1 || number > 26) return undefined
+    column = column * 26 + number
+  }
   return column <= MAX_COLUMNS ? column - 1 : undefined
 }
 

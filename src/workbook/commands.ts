@@ -1,9 +1,10 @@
 import { findUnit } from '../../functions/units/units.ts'
 import { printAddress, type CellAddress } from './address.ts'
 import { eachCell } from './cells.ts'
-import { isFormula, sheetByName, type Cell, type CellContent, type Role, type Sheet, type Workbook } from './document.ts'
+import { foldCase, isFormula, sheetByName, type Cell, type CellContent, type Role, type Sheet, type Workbook } from './document.ts'
 import type { CellChange, Edit } from './edits.ts'
 import { contentOf } from './entry.ts'
+import { figureWith, sameFigures, type Figure } from './figure.ts'
 import { renameSheetInFormula } from './formula/references.ts'
 import { WorkbookProblem } from './problem.ts'
 
@@ -13,7 +14,7 @@ export interface CellRange {
   readonly to?: CellAddress
 }
 
-/** Gives a sheet another name, in every formula and defined name that refers to it too. */
+/** Gives a sheet another name, in every formula, defined name and figure that refers to it too. */
 export function renameSheet(workbook: Workbook, from: string, to: string): Edit[] {
   const named = sheetOf(workbook, from)
   const inCells = workbook.sheets.flatMap((sheet): Edit[] => {
@@ -29,11 +30,18 @@ export function renameSheet(workbook: Workbook, from: string, to: string): Edit[
     const refersTo = renameSheetInFormula(before, named.name, to)
     return refersTo === before ? [] : [{ kind: 'name', name, refersTo }]
   })
-  return [...inCells, ...inNames, { kind: 'renameSheet', sheet: named.name, name: to }]
+  const figures = workbook.figures.map((figure) => inRenamedSheet(figure, named.name, to))
+  const inFigures: Edit[] = sameFigures(workbook.figures, figures) ? [] : [{ kind: 'figures', figures }]
+  return [...inCells, ...inNames, ...inFigures, { kind: 'renameSheet', sheet: named.name, name: to }]
+}
+
+function inRenamedSheet(figure: Figure, from: string, to: string): Figure {
+  const renamed = figureWith(figure, (reference) => renameSheetInFormula(reference, from, to))
+  return figure.sheet !== undefined && foldCase(figure.sheet) === foldCase(from) ? { ...renamed, sheet: to } : renamed
 }
 
 /**
- * Takes a sheet away. Formulas and names that refer to it stay as written: they show that their sheet is missing,
+ * Takes a sheet away. Formulas, names and figures that refer to it stay as written: they show that their sheet is missing,
  * and find it again when a sheet of that name comes back.
  */
 export function removeSheet(workbook: Workbook, name: string): Edit[] {

@@ -1,3 +1,6 @@
+import type { Figure } from './figure.ts'
+import type { ReportSettings } from './report-settings.ts'
+
 /** The workbook as plain, immutable data. Rows and columns count from 0 inside, and are A1 addresses outside. */
 
 export const ROLES = ['title', 'heading', 'label', 'input', 'unit', 'result', 'check', 'note', 'text'] as const
@@ -47,6 +50,9 @@ export interface Workbook {
   readonly sheets: readonly Sheet[]
   /** Defined name to reference text such as `Duty!$C$5`. */
   readonly names: ReadonlyMap<string, string>
+  readonly figures: readonly Figure[]
+  /** Absent until someone has said something of it. */
+  readonly report?: ReportSettings
 }
 
 export const DEFAULT_COLUMN_WIDTH = 96
@@ -56,7 +62,7 @@ export function emptySheet(name: string): Sheet {
 }
 
 export function emptyWorkbook(title = 'Untitled', sheetName = 'Sheet'): Workbook {
-  return { title, purpose: '', sheets: [emptySheet(sheetName)], names: new Map() }
+  return { title, purpose: '', sheets: [emptySheet(sheetName)], names: new Map(), figures: [] }
 }
 
 /** The sheet of that name, ignoring case as formulas do. */

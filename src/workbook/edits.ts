@@ -2,9 +2,11 @@ import { isOnSheet, printAddress } from './address.ts'
 import { sameCell, withCells } from './cells.ts'
 import { definedNameProblem } from './defined-name.ts'
 import { sheetIndex, type Cell, type Sheet, type Workbook } from './document.ts'
+import { figureProblem, normalFigure, sameFigures, type Figure } from './figure.ts'
 import { frozenLines, withLines, withMovedLines, withoutLines, type Alongside, type Lines } from './line-edits.ts'
-import { MAX_COLUMNS, MAX_COLUMN_WIDTH, MAX_NAMES, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
+import { MAX_COLUMNS, MAX_COLUMN_WIDTH, MAX_FIGURES, MAX_NAMES, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
 import { WorkbookProblem } from './problem.ts'
+import { reportSettingsProblem, sameReportSettings, type ReportSettings } from './report-settings.ts'
 import { sheetNameProblem } from './sheet-name.ts'
 
 export interface CellChange {
@@ -32,6 +34,10 @@ export type Edit =
   | { readonly kind: 'purpose'; readonly purpose: string }
   /** `refersTo` is reference text such as `Duty!$C$5`; `null` takes the name away. */
   | { readonly kind: 'name'; readonly name: string; readonly refersTo: string | null }
+  /** What a printed report says of its making; `null` takes it away. */
+  | { readonly kind: 'report'; readonly report: ReportSettings | null }
+  /** All figures, in their order. */
+  | { readonly kind: 'figures'; readonly figures: readonly Figure[] }
 
 export interface Following {
   /**
@@ -80,12 +86,8 @@ const APPLY: { readonly [Kind in Edit['kind']]: (workbook: Workbook, edit: EditO
   cells(workbook, edit) {
     const index = indexOf(workbook, edit.sheet)
     const sheet = sheetAt(workbook, index)
-    const last = new Map<number, CellChange>()
-    for (const change of edit.cells) {
-      refuseBadCell(edit.sheet, change)
-      last.set(change.row * MAX_COLUMNS + change.column, change)
-    }
-    const changes = [...last.values()].filter(({ row, column, cell }) => !sameCell(sheet.rows[row]?.[column], cell))
+    for (const change of edit.cells) refuseBadCell(edit.sheet, change)
+    const changes = lastOfEach(edit.cells).filter(({ row, column, cell }) => !sameCell(sheet.rows[row]?.[column], cell))
     const before = changes.map(({ row, column }) => ({ row, column, cell: sheet.rows[row]?.[column] ?? null }))
     const inverse: Edit = { ...edit, cells: before }
     return { workbook: changes.length === 0 ? workbook : withSheet(workbook, index, withCells(sheet, changes)), inverse }
@@ -196,6 +198,34 @@ const APPLY: { readonly [Kind in Edit['kind']]: (workbook: Workbook, edit: EditO
     }
     return { workbook: { ...workbook, names }, inverse }
   },
+
+  report(workbook, { report }) {
+    const { report: before, ...rest } = workbook
+    const inverse: Edit = { kind: 'report', report: before ?? null }
+    if (sameReportSettings(before, report ?? undefined)) return { workbook, inverse }
+    if (report === null) return { workbook: rest, inverse }
+    refuseMessage(reportSettingsProblem(report))
+    return { workbook: { ...rest, report }, inverse }
+  },
+
+  figures(workbook, { figures }) {
+    const before = workbook.figures
+    refuse(figures.length > MAX_FIGURES, `${figures.length} figures; accepted: up to ${MAX_FIGURES}`)
+    for (const [index, figure] of figures.entries()) {
+      const problem = figureProblem(figure)
+      refuse(problem !== undefined, `figure ${index + 1}: ${problem?.message}`)
+    }
+    const after = figures.map(normalFigure)
+    return { workbook: sameFigures(before, after) ? workbook : { ...workbook, figures: after }, inverse: { kind: 'figures', figures: before } }
+  },
+}
+
+/** Of two changes to one cell the later. */
+function lastOfEach(cells: readonly CellChange[]): readonly CellChange[] {
+  const key = ({ row, column }: CellChange): number => row * MAX_COLUMNS + column
+  // In reading order, as large edits are, no cell comes twice.
+  if (cells.every((change, index) => index === 0 || key(change) > key(cells[index - 1] ?? change))) return cells
+  return [...new Map(cells.map((change) => [key(change), change])).values()]
 }
 
 function alongside(sheet: Sheet, { axis }: Lines): Alongside {

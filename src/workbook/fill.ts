@@ -1,7 +1,8 @@
 import type { Area, CellAddress } from './address.ts'
-import { sheetOf } from './commands.ts'
+import { clear, sheetOf, suggestedRole, withContent } from './commands.ts'
 import { isFormula, type Cell, type Workbook } from './document.ts'
 import type { CellChange, Edit } from './edits.ts'
+import { contentOf } from './entry.ts'
 import { shifter } from './formula/references.ts'
 
 /** Which cells of a selection the others are filled from. */
@@ -27,6 +28,25 @@ export function fillFrom(workbook: Workbook, sheetName: string, source: Area, ta
       const [rowInSource, columnInSource] = [modulo(row - source.top, height), modulo(column - source.left, width)]
       const make = makers[rowInSource]?.[columnInSource]
       cells.push({ row, column, cell: make?.(row - source.top - rowInSource, column - source.left - columnInSource) ?? null })
+    }
+  }
+  return [{ kind: 'cells', sheet: sheet.name, cells }]
+}
+
+/** What was typed at one cell goes into all cells of areas, as if it had been typed there; the relative parts of references move along. */
+export function enterInAll(workbook: Workbook, sheetName: string, at: CellAddress, areas: readonly Area[], typed: string): Edit[] {
+  const content = contentOf(typed)
+  if (content === null) return areas.flatMap(({ top, left, bottom, right }) => clear(workbook, sheetName, { from: { row: top, column: left }, to: { row: bottom, column: right } }))
+  const sheet = sheetOf(workbook, sheetName)
+  const shifted = isFormula(content) ? shifter(content) : () => content
+  const cells: CellChange[] = []
+  for (const { top, left, bottom, right } of areas) {
+    for (let row = top; row <= bottom; row++) {
+      for (let column = left; column <= right; column++) {
+        const before = sheet.rows[row]?.[column]
+        const here = shifted(row - at.row, column - at.column)
+        cells.push({ row, column, cell: before ? withContent(before, here) : { content: here, role: suggestedRole(sheet, { row, column }, here) } })
+      }
     }
   }
   return [{ kind: 'cells', sheet: sheet.name, cells }]

@@ -31,9 +31,13 @@ export function startHistory(workbook: Workbook): History {
  * @throws WorkbookProblem, the history given being as it was.
  */
 export function perform(history: History, edits: readonly Edit[], label: string): Moved {
-  const { workbook, inverse } = applyEdits(history.workbook, edits)
+  return take(history, { ...applyEdits(history.workbook, edits), edits, label })
+}
+
+/** Takes an action that was made of the workbook as it is, beside the history. */
+export function take(history: History, { workbook, ...step }: Step & { readonly workbook: Workbook }): Moved {
   if (workbook === history.workbook) return { history, edits: [] }
-  return { history: { workbook, past: [...history.past, { label, edits, inverse }], future: [] }, edits }
+  return { history: { workbook, past: [...history.past, step], future: [] }, edits: step.edits }
 }
 
 export function undo(history: History): Moved {

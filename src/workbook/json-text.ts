@@ -14,10 +14,10 @@ export interface JsonProblem {
 }
 
 /** A workbook file nests to 5; far deeper text would exhaust the parser's stack. */
-const MAX_DEPTH = 32
+export const MAX_JSON_DEPTH = 32
 
 /** Members that every object has: as a key they would replace them. */
-const PROTOTYPE_KEYS = new Set(['__proto__', 'constructor', 'prototype'])
+export const PROTOTYPE_KEYS: ReadonlySet<string> = new Set(['__proto__', 'constructor', 'prototype'])
 
 const SYNTAX_WORDS: Readonly<Record<string, string>> = {
   InvalidSymbol: 'a word that is not true, false or null',
@@ -46,9 +46,9 @@ export function jsonProblems(text: string, atMost: number): { readonly broken: b
 
   const enter = (line: number, character: number) => {
     depth++
-    if (depth <= MAX_DEPTH) return
+    if (depth <= MAX_JSON_DEPTH) return
     broken = true
-    problems.push({ message: `nested deeper than ${MAX_DEPTH}`, at: place(line, character) })
+    problems.push({ message: `nested deeper than ${MAX_JSON_DEPTH}`, at: place(line, character) })
     throw STOP
   }
   try {

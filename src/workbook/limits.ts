@@ -5,6 +5,11 @@ export const MAX_COLUMNS = 16_384
 /** Characters in a cell's text, formula or note: what a cell of an exported spreadsheet file can hold (ECMA-376). */
 export const MAX_TEXT = 32_767
 
+/** Characters of a formula, brackets in one another and operators in it. A reader that recurses runs out of stack at 100 to 150 brackets, or 500 operators in a chain (measured). */
+export const MAX_FORMULA = 8192
+export const MAX_NESTING = 64
+export const MAX_OPERATORS = 400
+
 /** Sheets of a workbook: far above any job, and few enough to list. */
 export const MAX_SHEETS = 256
 
@@ -13,6 +18,9 @@ export const MAX_CELLS = 2_000_000
 
 /** Defined names of a workbook: far above any job. */
 export const MAX_NAMES = 10_000
+
+/** Figures of a workbook: far above any report. */
+export const MAX_FIGURES = 200
 
 /** Characters of a workbook file: 2 000 000 cells of about 60 characters each, as they are written. */
 export const MAX_FILE_CHARACTERS = 128_000_000

@@ -2,7 +2,10 @@ import { z } from 'zod'
 import { definedNameProblem } from './defined-name.ts'
 import { ROLES } from './document.ts'
 import { textContent } from './entry.ts'
-import { MAX_COLUMN_WIDTH, MAX_COLUMNS, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
+import { figureProblem } from './figure.ts'
+import { figureKinds } from './figure-kinds.ts'
+import { MAX_COLUMN_WIDTH, MAX_COLUMNS, MAX_FIGURES, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
+import { PAPERS } from './report-settings.ts'
 import { sheetNameProblem } from './sheet-name.ts'
 
 /** The shape of a workbook file, version 1. Its messages say what is accepted; the reader adds where. */
@@ -23,7 +26,7 @@ const content = z.union(
 
 const role = z.enum(ROLES, { error: ({ input }) => `unknown role ${JSON.stringify(input)}; accepted: ${ROLES.join(', ')}` })
 
-const format = strict('in the third place of a cell', {
+export const formatSchema = strict('in the third place of a cell', {
   digits: whole('digits', 1, 15).exactOptional(),
   decimals: whole('decimals', 0, 12).exactOptional(),
   wrap: z.literal(true, saying('wrap: true')).exactOptional(),
@@ -31,7 +34,7 @@ const format = strict('in the third place of a cell', {
   restatedFrom: z.union([z.number(), z.string().max(MAX_TEXT)], saying('restatedFrom: a number or a text')).exactOptional(),
 })
 
-const cell = z.tuple([content, role, format.optional()], saying('a cell: [content, role] or [content, role, {digits, decimals, wrap, note, restatedFrom}]'))
+const cell = z.tuple([content, role, formatSchema.optional()], saying('a cell: [content, role] or [content, role, {digits, decimals, wrap, note, restatedFrom}]'))
 
 const columnWidth = z.number(saying('a column width: a number')).positive(saying('a column width: above 0')).max(MAX_COLUMN_WIDTH, saying(`a column width: up to ${MAX_COLUMN_WIDTH} px`))
 
@@ -40,6 +43,23 @@ const sheet = strict('in a sheet', {
   columns: z.array(columnWidth, saying('columns: a list of widths')).max(MAX_COLUMNS, saying(`columns: up to ${MAX_COLUMNS}`)).default([]),
   frozen: z.tuple([whole('frozen rows', 0, MAX_ROWS - 1), whole('frozen columns', 0, MAX_COLUMNS - 1)], saying('frozen: [rows, columns]')).default([0, 0]),
   cells: z.record(z.string(), cell, saying('cells: an object of address to cell')),
+})
+
+const figure = strict('in a figure', {
+  kind: z.enum(figureKinds, { error: ({ input }) => `unknown kind of figure ${JSON.stringify(input)}; accepted: ${figureKinds.join(', ')}` }),
+  title: text('the title of a figure'),
+  sheet: text('the sheet of a figure').exactOptional(),
+  options: z.record(z.string(), text('an option'), saying('options: an object of option to choice')).default({}),
+  bindings: z.record(z.string(), text('a binding'), saying('bindings: an object of part to reference text')).default({}),
+}).superRefine((one, context) => {
+  const problem = figureProblem(one)
+  if (problem) addProblem(context, problem.message, [...problem.path])
+})
+
+const report = strict('in a report', {
+  preparedBy: text('preparedBy'),
+  checkedBy: text('checkedBy'),
+  paper: z.enum(PAPERS, { error: ({ input }) => `unknown paper ${JSON.stringify(input)}; accepted: ${PAPERS.join(', ')}` }),
 })
 
 /** Lists that a later version fills; anything in them would be lost here, so it is refused. */
@@ -57,7 +77,8 @@ export const fileSchema = strict('in a workbook file', {
       for (const name of Object.keys(names)) addProblem(context, definedNameProblem(name), [name])
     })
     .default({}),
-  figures: reserved('figures'),
+  figures: z.array(figure, saying('figures: a list of figures')).max(MAX_FIGURES, saying(`figures: up to ${MAX_FIGURES}`)).default([]),
+  report: report.exactOptional(),
   cases: reserved('cases'),
   marks: reserved('marks'),
 })
@@ -65,7 +86,7 @@ export const fileSchema = strict('in a workbook file', {
 /** A workbook file after reading; the type of what the writer writes. */
 export type WorkbookFile = z.output<typeof fileSchema>
 export type FileCell = z.output<typeof cell>
-export type FileCellFormat = z.output<typeof format>
+export type FileCellFormat = z.output<typeof formatSchema>
 
 function saying(accepted: string): { error: string } {
   return { error: `accepted: ${accepted}` }

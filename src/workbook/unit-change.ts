@@ -1,5 +1,5 @@
 import { findUnit, type Unit } from '../../functions/units/units.ts'
-import type { CellAddress } from './address.ts'
+import type { Area, CellAddress } from './address.ts'
 import { setUnit, sheetOf, withContent } from './commands.ts'
 import { isFormula, type Cell, type Sheet, type Workbook } from './document.ts'
 import type { CellChange, Edit } from './edits.ts'
@@ -15,8 +15,6 @@ export interface UnitPlace {
   readonly text: string | undefined
   /** Undefined where the text is no unit that is known. */
   readonly unit: Unit | undefined
-  /** Whether typed numbers have this unit, so that one may want to convert them. */
-  readonly hasNumbers: boolean
 }
 
 /** The unit that is chosen at a cell: its own where it is a unit cell, else that of its value; undefined where a unit makes no sense. */
@@ -25,7 +23,27 @@ export function unitPlace(sheet: Sheet, cell: CellAddress): UnitPlace | undefine
   const at = held?.role === 'unit' ? cell : takesUnit(held) ? (unitOfValue(sheet, cell) ?? freeBeside(sheet, cell)) : undefined
   if (!at) return undefined
   const text = meantText(sheet.rows[at.row]?.[at.column]?.content)
-  return { at, text, unit: text === undefined ? undefined : findUnit(text), hasNumbers: numbersOf(sheet, at).length > 0 }
+  return { at, text, unit: text === undefined ? undefined : findUnit(text) }
+}
+
+/** The places of units for all cells of areas, each place once. */
+export function unitPlaces(sheet: Sheet, areas: readonly Area[]): UnitPlace[] {
+  const found: UnitPlace[] = []
+  const known = new Set<string>()
+  const note = ({ row, column }: CellAddress) => known.add(`${row}:${column}`)
+  for (const { top, left, bottom, right } of areas) {
+    for (let row = top; row <= bottom; row++) {
+      for (let column = left; column <= right; column++) {
+        const place = known.has(`${row}:${column}`) ? undefined : unitPlace(sheet, { row, column })
+        if (!place || known.has(`${place.at.row}:${place.at.column}`)) continue
+        found.push(place)
+        note(place.at)
+        // What heads a table is looked up once, not for each of its rows.
+        valuesOfUnit(sheet, place.at).forEach(note)
+      }
+    }
+  }
+  return found
 }
 
 /**
@@ -42,6 +60,9 @@ export function changeUnit(workbook: Workbook, sheetName: string, { at, unit: fr
     : []
   return [{ kind: 'cells', sheet: sheet.name, cells: [{ ...at, cell: withContent(before, code) }, ...numbers] }]
 }
+
+/** Whether typed numbers have the unit of a place, so that one may want to convert them. Looks through the whole table that it heads. */
+export const hasNumbers = (sheet: Sheet, { at }: UnitPlace): boolean => numbersOf(sheet, at).length > 0
 
 interface NumberCell extends CellAddress {
   readonly cell: Cell

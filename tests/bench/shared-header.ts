@@ -17,7 +17,7 @@ function inventory(count: number): Workbook {
     const row = i + 2
     return [10 + (i % 90), `=E$1+${i % 20}`, `=LIQUID.DENSITY(B${row}&B$1,C$1)`, `=A${row}*C${row}`].map(cell)
   })
-  return { title: 'Inventory', purpose: '', names: new Map(), sheets: [{ ...emptySheet('S'), rows: [header, ...rows] }] }
+  return { title: 'Inventory', purpose: '', names: new Map(), figures: [], sheets: [{ ...emptySheet('S'), rows: [header, ...rows] }] }
 }
 
 const driverTo = (content: number) => [{ kind: 'cells', sheet: 'S', cells: [{ row: 0, column: 4, cell: { content, role: 'input' } }] }] as const

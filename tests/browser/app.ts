@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs'
+import { fileURLToPath } from 'node:url'
 import { chromium, type Browser, type BrowserContext, type Locator, type Page } from 'playwright-core'
 import { afterAll, beforeAll, inject } from 'vitest'
 import { parseAddress } from '../../src/workbook/address.ts'
@@ -11,6 +13,8 @@ export interface Opened {
   readonly lateRequests: readonly string[]
 }
 
+const ONE_DRUM = readFileSync(fileURLToPath(new URL('one-drum.lowside.json', import.meta.url)), 'utf8')
+
 let browser: Browser | undefined
 
 /** Connects the tests of a file to the one browser of the run. */
@@ -23,8 +27,11 @@ export function useBrowser(): void {
   })
 }
 
-/** A fresh page on the built app, with the demo open and calculated. */
-export async function openApp(viewport = { width: 1280, height: 720 }): Promise<Opened> {
+/** What a page opens first: one drum, whose few cells the tests know, or the demo plant as it comes with Lowside. */
+export type First = 'one drum' | 'demo plant'
+
+/** A fresh page on the built app, with a workbook open and calculated. */
+export async function openApp(viewport = { width: 1280, height: 720 }, first: First = 'one drum'): Promise<Opened> {
   if (browser === undefined) throw new Error('call useBrowser() at the top of the test file')
   const appUrl = inject('appUrl')
   const context = await browser.newContext({ viewport, acceptDownloads: true })
@@ -44,6 +51,7 @@ export async function openApp(viewport = { width: 1280, height: 720 }): Promise<
   })
   // A save dialog of the operating system cannot be driven: without it the app downloads.
   await page.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
+  if (first === 'one drum') await startWithOneDrum(page)
   await page.goto(appUrl)
   await page.getByRole('grid').waitFor()
   await settled(page)
@@ -62,9 +70,22 @@ export async function openBlank(page: Page): Promise<void> {
   await settled(page)
 }
 
+/** Puts one drum in the place of the demo plant, which takes longer to open. */
+export async function startWithOneDrum(page: Page): Promise<void> {
+  await page.route('**/assets/tallowmere.lowside-*.js', (route) => route.fulfill({ contentType: 'text/javascript', body: `export default ${JSON.stringify(ONE_DRUM)}` }))
+}
+
 /** Waits until no recalculation is under way. */
 export async function settled(page: Page): Promise<void> {
   await page.getByRole('status', { name: 'Recalculation' }).filter({ hasText: 'All values up to date' }).waitFor()
+}
+
+/** Types over a cell in view and enters it; done once everything is calculated. */
+export async function enter(page: Page, address: string, text: string): Promise<void> {
+  await cellAt(page, address).click()
+  await page.keyboard.type(text)
+  await page.keyboard.press('Enter')
+  await settled(page)
 }
 
 /** A cell in view by its address. */

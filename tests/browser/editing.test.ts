@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { cellAt, openApp, settled, shown, useBrowser, type Opened } from './app.ts'
+import { sound } from './sound.ts'
 
 useBrowser()
 
@@ -18,11 +19,6 @@ const address = ({ page }: Opened) => page.getByRole('textbox', { name: 'Address
 /** A place beside the demo, which stands in columns A to F of its first sheet. */
 async function atEmptyCell({ page }: Opened, cell = 'G6'): Promise<void> {
   await cellAt(page, cell).click()
-}
-
-async function sound({ trouble, context }: Opened): Promise<void> {
-  expect(trouble).toEqual([])
-  await context.close()
 }
 
 describe('entering', () => {
@@ -218,7 +214,7 @@ describe('the hint', () => {
     const { page } = app
     await atEmptyCell(app)
     await page.keyboard.type('=SAT.PRESSURE(')
-    await page.getByText(/accepted: a temperature -107\.68/).waitFor()
+    await page.getByText(/accepted: a temperature -77\.6 °C = -107\.68 °F/).waitFor()
     await page.keyboard.type('C6:D6,')
     await page.getByText(/accepted: a unit of pressure/).waitFor()
     await page.keyboard.press('ArrowLeft')
@@ -227,7 +223,7 @@ describe('the hint', () => {
     await page.waitForTimeout(200)
     await page.keyboard.press('Home')
     for (let step = 0; step < 16; step++) await page.keyboard.press('ArrowRight')
-    await page.getByText(/accepted: a temperature -107\.68/).waitFor()
+    await page.getByText(/accepted: a temperature -77\.6 °C = -107\.68 °F/).waitFor()
     await page.keyboard.press('Escape')
     await page.keyboard.type('=ROUND(C6,')
     await page.getByText(/decimal places/).waitFor()
@@ -242,7 +238,7 @@ describe('a formula that cannot be read', () => {
     const { page } = app
     await atEmptyCell(app)
     await page.keyboard.type('=1+*2')
-    await page.getByText('a value is missing between + and *, at character 4').waitFor()
+    await page.locator('.typing-problem').getByText('a value is missing between + and *, at character 4').waitFor()
     expect(await page.locator('.cell-editor .token-problem').textContent()).toBe('*')
     expect(await inCell(app).getAttribute('aria-invalid')).toBe('true')
     await page.keyboard.press('Enter')
@@ -250,7 +246,7 @@ describe('a formula that cannot be read', () => {
     await cellAt(page, 'G6').click()
     expect(await inLine(app).inputValue()).toBe('=1+*2')
     await page.keyboard.press('F2')
-    await page.getByText('a value is missing between + and *, at character 4').waitFor()
+    await page.locator('.typing-problem').getByText('a value is missing between + and *, at character 4').waitFor()
     await page.keyboard.press('Escape')
     await sound(app)
   })

@@ -1,15 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { cellAt, openApp, openBlank, settled, shown, useBrowser, type Opened } from './app.ts'
+import { cellAt, enter, openApp, openBlank, settled, shown, useBrowser, type Opened } from './app.ts'
 
 useBrowser()
-
-/** Types over a cell and enters it. */
-async function enter({ page }: Opened, address: string, text: string): Promise<void> {
-  await cellAt(page, address).click()
-  await page.keyboard.type(text)
-  await page.keyboard.press('Enter')
-  await settled(page)
-}
 
 /** Pastes as another program's text would be. */
 const paste = ({ page }: Opened, text: string): Promise<void> =>
@@ -40,7 +32,7 @@ describe('filling, copying and pasting in the browser', () => {
     const app = await openApp()
     const { page } = app
     await openBlank(page)
-    for (const [address, text] of [['A1', '1'], ['A2', '2'], ['A3', '3'], ['B1', '=A1*10']] as const) await enter(app, address, text)
+    for (const [address, text] of [['A1', '1'], ['A2', '2'], ['A3', '3'], ['B1', '=A1*10']] as const) await enter(page, address, text)
     await select(app, 'B1', 'B3')
     await page.keyboard.press('Alt+Shift+ArrowDown')
     await settled(page)
@@ -65,8 +57,8 @@ describe('filling, copying and pasting in the browser', () => {
     const app = await openApp()
     const { page } = app
     await openBlank(page)
-    await enter(app, 'A1', '4')
-    await enter(app, 'B1', '=A1+1')
+    await enter(page, 'A1', '4')
+    await enter(page, 'B1', '=A1+1')
     await cellAt(page, 'B1').click()
     const mark = await page.locator('.fill-mark').boundingBox()
     const target = await cellAt(page, 'B4').boundingBox()
@@ -99,7 +91,7 @@ describe('filling, copying and pasting in the browser', () => {
     const app = await openApp()
     const { page } = app
     await openBlank(page)
-    for (const [address, text] of [['A1', '1'], ['A2', '2'], ['A3', '3'], ['B1', '=A1*10']] as const) await enter(app, address, text)
+    for (const [address, text] of [['A1', '1'], ['A2', '2'], ['A3', '3'], ['B1', '=A1*10']] as const) await enter(page, address, text)
     await cellAt(page, 'B1').click()
     const text = await copied(app, 'copy')
     await select(app, 'B2', 'B3')

@@ -1,14 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { cellAt, openApp, openBlank, settled, shown, useBrowser, type Opened } from './app.ts'
+import { cellAt, enter, openApp, openBlank, settled, shown, useBrowser } from './app.ts'
 
 useBrowser()
-
-async function enter({ page }: Opened, address: string, text: string): Promise<void> {
-  await cellAt(page, address).click()
-  await page.keyboard.type(text)
-  await page.keyboard.press('Enter')
-  await settled(page)
-}
 
 describe('units, formats and notes in the browser', () => {
   it('changes a unit by the list at the cell: an input keeps its number, or is converted where one asks for it', async () => {
@@ -48,10 +41,10 @@ describe('units, formats and notes in the browser', () => {
   it('marks what does not fit, with words for it, and refuses nothing', async () => {
     const app = await openApp()
     const { page } = app
-    await enter(app, 'D6', 'TRx')
+    await enter(page, 'D6', 'TRx')
     expect(await cellAt(page, 'D6').getAttribute('aria-description')).toBe('"TRx" is no unit that Lowside knows; accepted: one of the list, which Alt + Down opens')
     expect(await cellAt(page, 'D6').getAttribute('class')).toContain('misfit')
-    await enter(app, 'C7', 'warm')
+    await enter(page, 'C7', 'warm')
     await cellAt(page, 'C7').click()
     await page.getByRole('region', { name: 'Why' }).getByText('"warm" is a text, and the unit % stands beside it').waitFor()
     await page.keyboard.press('Control+z')
@@ -65,8 +58,8 @@ describe('units, formats and notes in the browser', () => {
     const app = await openApp()
     const { page } = app
     await openBlank(page)
-    await enter(app, 'A1', '12.345678')
-    await enter(app, 'A2', '2.5')
+    await enter(page, 'A1', '12.345678')
+    await enter(page, 'A2', '2.5')
     await cellAt(page, 'A1').click()
     await page.keyboard.press('Control+.')
     expect(await shown(page, 'A1', /12/)).toBe('12.3457')
@@ -92,7 +85,7 @@ describe('units, formats and notes in the browser', () => {
     await page.keyboard.press('Alt+Enter')
     await page.getByRole('textbox', { name: 'Note on the cell' }).fill('From the load list, revision 2')
     await page.getByRole('button', { name: 'Keep the note' }).click()
-    expect(await cellAt(page, 'C6').getAttribute('aria-description')).toBe('note: From the load list, revision 2')
+    expect(await cellAt(page, 'C6').getAttribute('aria-description')).toBe('input, Refrigeration load on the drum; note: From the load list, revision 2')
     await page.getByRole('region', { name: 'Why' }).getByText('From the load list, revision 2').waitFor()
     await cellAt(page, 'C6').hover()
     await page.getByRole('tooltip').getByText('From the load list, revision 2').waitFor()
@@ -108,7 +101,7 @@ describe('units, formats and notes in the browser', () => {
     const app = await openApp()
     const { page } = app
     await openBlank(page)
-    await enter(app, 'A4', 'a text that is much longer than the column is wide')
+    await enter(page, 'A4', 'a text that is much longer than the column is wide')
     const height = async () => (await cellAt(page, 'A4').boundingBox())?.height ?? 0
     const width = async () => (await cellAt(page, 'A4').boundingBox())?.width ?? 0
     const [before, narrow] = [await height(), await width()]

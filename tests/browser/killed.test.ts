@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { describe, expect, inject, it, onTestFinished } from 'vitest'
-import { cellAt } from './app.ts'
+import { cellAt, startWithOneDrum } from './app.ts'
 import { startKillable } from './killed-browser.ts'
 
 /** Each takes a second or two: `KILLS=200 npx vitest run tests/browser/killed.test.ts` runs as many as the project asks of itself. */
@@ -34,6 +34,7 @@ async function editAndKill(kills: number): Promise<{ readonly edits: number; rea
   for (let kill = 0; kill <= kills; kill++) {
     const { page, kill: end } = await startKillable(profile)
     onTestFinished(end)
+    await startWithOneDrum(page)
     await page.goto(inject('appUrl'))
     const found = await recovered(page)
     if (found < acknowledged) losses.push(`kill ${kill}: ${acknowledged} was shown as kept, ${found} is there`)

@@ -7,6 +7,7 @@ import { readWorkbook } from '../../src/workbook/file.ts'
 import { cellAt as cellOf } from '../../src/workbook/document.ts'
 import { readZip, xmlCells } from '../unit/read-zip.ts'
 import { cellAt, openApp, settled, shown, useBrowser, type Opened } from './app.ts'
+import { sound } from './sound.ts'
 
 useBrowser()
 
@@ -22,13 +23,6 @@ async function kept(download: Download): Promise<string> {
   const path = join(await mkdtemp(join(tmpdir(), 'lowside-')), download.suggestedFilename())
   await download.saveAs(path)
   return path
-}
-
-async function sound({ trouble, lateRequests, context }: Opened): Promise<void> {
-  expect(trouble).toEqual([])
-  // Parts of the app itself, such as the spreadsheet writer, come from the same address and only when they are wanted.
-  expect(lateRequests.filter((url) => !/\/assets\/[\w.-]+\.js$/.test(url))).toEqual([])
-  await context.close()
 }
 
 describe('the main job in the browser', () => {

@@ -1,14 +1,12 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { cellAt, openApp, settled, shown, useBrowser, type Opened } from './app.ts'
+import { cellAt, enter, openApp, settled, shown, useBrowser, type Opened } from './app.ts'
 
 useBrowser()
 
 /** Types over a cell, and waits until the app says that it is kept. */
-async function enter(page: Page, address: string, text: string): Promise<void> {
-  await cellAt(page, address).click()
-  await page.keyboard.type(text)
-  await page.keyboard.press('Enter')
+async function enterAndKeep(page: Page, address: string, text: string): Promise<void> {
+  await enter(page, address, text)
   await isKept(page)
 }
 
@@ -40,8 +38,8 @@ describe('what this browser keeps', () => {
   it('a reload keeps the changes, undone and redone ones too', async () => {
     const app = await openApp()
     const { page } = app
-    await enter(page, 'C6', '180')
-    await enter(page, 'C7', '12')
+    await enterAndKeep(page, 'C6', '180')
+    await enterAndKeep(page, 'C7', '12')
     await page.keyboard.press('Control+z')
     await isKept(page)
     const before = (await cellAt(page, 'C7').textContent()) ?? ''
@@ -63,7 +61,7 @@ describe('what this browser keeps', () => {
     await isKept(page)
     await page.reload()
     await fileState(page).filter({ hasText: /^Saved to a file at \d/ }).waitFor()
-    await enter(page, 'C6', '181')
+    await enterAndKeep(page, 'C6', '181')
     await fileState(page).filter({ hasText: /^Changed since it was saved to a file at \d/ }).waitFor()
     await page.reload()
     await fileState(page).filter({ hasText: /^Changed since it was saved to a file at \d/ }).waitFor()
@@ -73,9 +71,9 @@ describe('what this browser keeps', () => {
   it('another workbook takes the place without a question and loses nothing: the first is in the recent ones, until it is forgotten', async () => {
     const app = await openApp()
     const { page } = app
-    await enter(page, 'C6', '182')
+    await enterAndKeep(page, 'C6', '182')
     await startEmpty(page)
-    await enter(page, 'A1', 'Mine')
+    await enterAndKeep(page, 'A1', 'Mine')
     await page.reload()
     expect(await shown(page, 'A1', /Mine/)).toBe('Mine')
 
@@ -104,7 +102,7 @@ describe('two tabs on one workbook', () => {
     const second = await secondTab(app)
     await isReading(second)
 
-    await enter(first, 'C6', '183')
+    await enterAndKeep(first, 'C6', '183')
     expect(await shown(second, 'C6', /183/)).toBe('183')
     await cellAt(second, 'C7').click()
     await second.keyboard.type('5')
@@ -115,7 +113,7 @@ describe('two tabs on one workbook', () => {
     await second.getByRole('button', { name: 'Take over' }).click()
     await isKept(second)
     await isReading(first)
-    await enter(second, 'C6', '184')
+    await enterAndKeep(second, 'C6', '184')
     expect(await shown(first, 'C6', /184/)).toBe('184')
     // What was done before the hand-over is no longer undone here: the other tab has gone on from it.
     await cellAt(first, 'C6').click()
@@ -124,7 +122,7 @@ describe('two tabs on one workbook', () => {
 
     await second.close()
     await isKept(first)
-    await enter(first, 'C6', '185')
+    await enterAndKeep(first, 'C6', '185')
     await first.reload()
     expect(await shown(first, 'C6', /185/)).toBe('185')
     await done(app)
@@ -151,7 +149,7 @@ describe('two tabs on one workbook', () => {
     await second.getByRole('button', { name: 'Take over' }).click()
     await first.evaluate(() => (globalThis as unknown as { addAsBefore(): void }).addAsBefore())
     await isKept(second)
-    await enter(second, 'C6', '187')
+    await enterAndKeep(second, 'C6', '187')
     await first.getByRole('alert').getByText('goes on as a workbook of its own').waitFor()
     await isKept(first)
     expect(await shown(first, 'C6', /186/)).toBe('186')
@@ -185,7 +183,7 @@ describe('a browser that keeps nothing, or nothing more', () => {
   it('full: says what is not kept, keeps it on the screen, and writes it once there is room', async () => {
     const app = await openApp()
     const { page } = app
-    await enter(page, 'C6', '189')
+    await enterAndKeep(page, 'C6', '189')
     await page.evaluate(() => {
       const add = IDBObjectStore.prototype.add
       Object.assign(globalThis, { makeRoom: () => (IDBObjectStore.prototype.add = add) })
@@ -200,7 +198,7 @@ describe('a browser that keeps nothing, or nothing more', () => {
     await page.getByRole('alert').getByText(/not kept.*no room left.*Save to a file/).waitFor()
     expect(await shown(page, 'C6', /190/)).toBe('190')
     await page.evaluate(() => (globalThis as unknown as { makeRoom(): void }).makeRoom())
-    await enter(page, 'C7', '11')
+    await enterAndKeep(page, 'C7', '11')
     await page.reload()
     expect(await shown(page, 'C6', /190/)).toBe('190')
     expect(await shown(page, 'C7', /11/)).toBe('11')
@@ -210,8 +208,8 @@ describe('a browser that keeps nothing, or nothing more', () => {
   it('a damaged tail of the log is cut at the last good entry, and said', async () => {
     const app = await openApp()
     const { page } = app
-    await enter(page, 'C6', '191')
-    await enter(page, 'C6', '192')
+    await enterAndKeep(page, 'C6', '191')
+    await enterAndKeep(page, 'C6', '192')
     await page.evaluate(() => new Promise<void>((resolve, reject) => {
       const opening = indexedDB.open('lowside')
       opening.onerror = () => reject(opening.error)
@@ -230,7 +228,7 @@ describe('a browser that keeps nothing, or nothing more', () => {
     await page.getByRole('alert').getByText('The latest change could not be read').waitFor()
     expect(await shown(page, 'C6', /191/)).toBe('191')
     await isKept(page)
-    await enter(page, 'C6', '193')
+    await enterAndKeep(page, 'C6', '193')
     await page.reload()
     expect(await shown(page, 'C6', /193/)).toBe('193')
     expect(await page.getByRole('alert').textContent()).toBe('')

@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { cellAt, openApp, settled, shown, useBrowser, type Opened } from './app.ts'
+import { sound } from './sound.ts'
 
 useBrowser()
 
@@ -31,11 +32,6 @@ const sheetNames = (page: Page) => page.getByRole('navigation', { name: 'Sheets'
 async function formulaAt(page: Page, address: string): Promise<string> {
   await cellAt(page, address).click()
   return entryLine(page).inputValue()
-}
-
-async function sound({ trouble, context }: Opened): Promise<void> {
-  expect(trouble).toEqual([])
-  await context.close()
 }
 
 describe('rows and columns by mouse', () => {

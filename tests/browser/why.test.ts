@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
-import { cellAt, openApp, settled, shown, useBrowser } from './app.ts'
+import { cellAt, enter, openApp, openBlank, settled, shown, useBrowser } from './app.ts'
 
 useBrowser()
 
@@ -36,6 +36,27 @@ describe('why, in the browser', () => {
     await page.keyboard.press('Enter')
     await expect.poll(() => address.inputValue()).toBe('C16')
     expect(await panel.getByRole('navigation', { name: 'The way back' }).count()).toBe(0)
+    expect(trouble).toEqual([])
+  })
+
+  it('keeps the way back while another panel is open, and calls a unit cell what it is', async () => {
+    const { page, trouble } = await openApp()
+    await openBlank(page)
+    for (const [address, text] of [['A1', 'Bore'], ['B1', '4'], ['C1', 'in'], ['A2', 'Twice the bore'], ['B2', '=UNIT.CONVERT(B1:C1,C2)*2'], ['C2', 'in']] as const) await enter(page, address, text)
+    await cellAt(page, 'C2').click()
+    await page.getByRole('combobox', { name: 'Role' }).selectOption('unit')
+    await cellAt(page, 'B2').click()
+    const panel = page.getByRole('region', { name: 'Why' })
+    const fedBy = panel.getByRole('list', { name: 'Fed by' })
+    expect(await panel.locator('.walk-words').textContent()).toBe('UNIT.CONVERT(quantity 4 in, unit in) × 2 = 8 in')
+    await fedBy.getByRole('button', { name: 'its unit C2 in' }).waitFor()
+    await fedBy.getByRole('button', { name: /^Bore/ }).click()
+    const back = panel.getByRole('navigation', { name: 'The way back' })
+    await back.getByText('B2').waitFor()
+    for (const name of ['Guide', 'Why']) await page.getByRole('complementary', { name: 'Side panel' }).getByRole('button', { name, exact: true }).click()
+    await back.getByRole('button', { name: '← B2' }).click()
+    await expect.poll(() => page.getByRole('textbox', { name: 'Address' }).inputValue()).toBe('B2')
+    expect(await back.count()).toBe(0)
     expect(trouble).toEqual([])
   })
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import type { CalculationRequest, CalculationResponse } from '../../src/calc/messages.ts'
+import type { CalculationRequest, CalculationResponse, LoadRequest } from '../../src/calc/messages.ts'
 import { createCalculationClient, type CalculationThread } from '../../src/app/calculation/client.ts'
 
 /** A thread whose answers the test gives itself. */
 function fakeThread() {
-  const sent: CalculationRequest[] = []
+  const sent: (CalculationRequest | LoadRequest)[] = []
   const listeners: { message?: (event: { data: CalculationResponse }) => void; error?: (event: { message: string }) => void } = {}
   const thread: CalculationThread = {
     postMessage: (message) => void sent.push(message),

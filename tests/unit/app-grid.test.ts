@@ -1,14 +1,15 @@
 import { describe, expect, it } from 'vitest'
-import { cellView, standsOverNumbers } from '../../src/app/grid/cell-view.ts'
+import { cellView } from '../../src/app/grid/cell-view.ts'
 import { pasteCells, pasteText } from '../../src/app/grid/clipboard.ts'
 import { gridAction } from '../../src/app/grid/keys.ts'
 import { createRowHeights, ROW_HEIGHT, wrappedLines, wraps } from '../../src/app/grid/row-heights.ts'
-import { parseTabular } from '../../src/app/grid/tabular-text.ts'
+import type { Part } from '../../src/app/state/long-change.ts'
 import { averageTextWidth } from '../../src/app/grid/text-width.ts'
 import { tracePath } from '../../src/app/grid/trace-path.ts'
-import { stateWords } from '../../src/app/sheets/state-words.ts'
+import { stateWords } from '../../src/calc/state-words.ts'
 import { emptyWorkbook, type Cell, type Role, type Sheet } from '../../src/workbook/document.ts'
 import { applyEdits } from '../../src/workbook/edits.ts'
+import { standsOverNumbers } from '../../src/workbook/over-numbers.ts'
 
 const cell = (content: Cell['content'], role: Role): Cell => ({ content, role })
 const sheetOf = (rows: Sheet['rows']): Sheet => ({ name: 'Sheet', columns: [100], frozen: [0, 0], rows })
@@ -52,6 +53,19 @@ describe('the height of a row', () => {
     expect([wraps([long, cell(1, 'input')], 0), wraps([long], 0)]).toEqual([true, false])
   })
 
+  it('is the very list of before where an edit changes none, and is worked out for changed rows only', () => {
+    let measured = 0
+    const counting = createRowHeights((text, size) => (measured++, averageTextWidth(text, size)))
+    const sheet = sheetOf(Array.from({ length: 50 }, (_, row) => [cell(`label ${row} that is wider than its column`, 'label'), cell(row, 'input')]))
+    const before = counting(sheet)
+    const all = measured
+    const edited = counting({ ...sheet, rows: sheet.rows.with(7, [cell('label 7 that is wider than its column', 'label'), cell(70, 'input')]) })
+    expect([edited === before, measured - all < all / 10]).toEqual([true, true])
+    const opened = counting({ ...sheet, rows: sheet.rows.toSpliced(3, 0, undefined) })
+    expect([opened.length, opened[3], measured - all < all / 10]).toEqual([51, ROW_HEIGHT, true])
+    expect(opened.toSpliced(3, 1)).toEqual(before)
+  })
+
   it('counts lines broken at blanks, and inside a word that is too long', () => {
     const lines = (text: string) => wrappedLines(text, 10, (part) => part.length)
     expect([lines('two words'), lines('three more words'), lines('abcdefghijklmno'), lines('')]).toEqual([1, 2, 2, 1])
@@ -93,15 +107,31 @@ describe('keys of the grid', () => {
 
 describe('pasting', () => {
   const workbook = emptyWorkbook()
+  const after = (parts: Iterable<Part>) => applyEdits(workbook, [...parts].flatMap(({ edits }) => edits)).workbook
 
   it('moves the relative parts of references along', () => {
-    const copied = { text: '', from: { top: 0, left: 0, bottom: 0, right: 0 }, cells: [[cell('=B1*$C$1', 'result')]] }
-    const pasted = applyEdits(workbook, pasteCells('Sheet', { top: 2, left: 1, bottom: 2, right: 1 }, copied)).workbook
+    const copied = { text: '', from: { rows: [0], columns: [0] }, cells: [[cell('=B1*$C$1', 'result')]] }
+    const pasted = after(pasteCells('Sheet', { top: 2, left: 1, bottom: 2, right: 1 }, copied))
     expect(pasted.sheets[0]?.rows[2]?.[1]).toEqual(cell('=C3*$C$1', 'result'))
   })
 
+  it('takes cells from ranges that do not touch as one block, each moved from where it stood', () => {
+    const copied = { text: '', from: { rows: [0, 4], columns: [0, 3] }, cells: [[cell('=A9', 'result'), cell('=D9', 'result')], [cell('=A9', 'result'), cell('=$D$9', 'result')]] }
+    const pasted = after(pasteCells('Sheet', { top: 10, left: 0, bottom: 10, right: 0 }, copied))
+    expect(pasted.sheets[0]?.rows.slice(10)).toEqual([[cell('=A19', 'result'), cell('=B19', 'result')], [cell('=A16', 'result'), cell('=$D$9', 'result')]])
+  })
+
+  it('takes a long text in parts whose rectangles follow each other, and says how far it is', () => {
+    const text = Array.from({ length: 1200 }, (_, row) => `V-${row}\t${row}\t=B${row + 1}*2`).join('\r\n')
+    const parts = [...pasteText(workbook, 'Sheet', { row: 0, column: 0 }, text)]
+    expect(parts.length).toBeGreaterThan(1)
+    expect(parts.map(({ share }) => share)).toEqual(parts.map(({ share }) => share).toSorted((one, other) => one - other))
+    expect(parts.at(-1)?.share).toBe(1)
+    expect(after(parts).sheets[0]?.rows[1199]).toEqual([cell('V-1199', 'label'), cell(1199, 'input'), cell('=B1200*2', 'result')])
+  })
+
   it('takes each cell of a text as typed, a unit beside its number as a unit', () => {
-    const pasted = applyEdits(workbook, pasteText(workbook, 'Sheet', { row: 0, column: 0 }, parseTabular('Load\t84\tTR\n\t=B1*2\t'))).workbook
+    const pasted = after(pasteText(workbook, 'Sheet', { row: 0, column: 0 }, 'Load\t84\tTR\n\t=B1*2\t'))
     expect(pasted.sheets[0]?.rows).toEqual([[cell('Load', 'label'), cell(84, 'input'), cell('TR', 'unit')], [undefined, cell('=B1*2', 'result')]])
   })
 })

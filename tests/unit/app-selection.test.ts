@@ -76,4 +76,42 @@ describe('the selection', () => {
       expect(selection.active()).toEqual({ row: 2, column: 1 })
     })
   })
+
+  it('holds several rectangles, of which the last is the active one and the one that is stretched', () => {
+    select((selection) => {
+      selection.moveTo({ row: 0, column: 0 })
+      selection.moveTo({ row: 2, column: 0 }, true)
+      selection.add({ row: 4, column: 3 })
+      selection.moveTo({ row: 5, column: 2 }, true)
+      expect(selection.areas()).toEqual([{ top: 0, left: 0, bottom: 2, right: 0 }, { top: 4, left: 2, bottom: 5, right: 3 }])
+      expect(selection.active()).toEqual({ row: 4, column: 3 })
+      expect([[1, 0], [5, 2], [3, 0], [4, 1]].map(([row = 0, column = 0]) => selection.includes(row, column))).toEqual([true, true, false, false])
+      selection.moveTo({ row: 7, column: 1 })
+      expect(selection.areas()).toEqual([{ top: 7, left: 1, bottom: 7, right: 1 }])
+    })
+  })
+
+  it('kept by key, stays while keys lead to the next rectangle, and until that one is stretched', () => {
+    select((selection) => {
+      selection.moveTo({ row: 0, column: 0 })
+      selection.step(1, 0, true)
+      selection.keep()
+      selection.step(0, 2)
+      selection.step(1, 0)
+      selection.step(1, 0, true)
+      expect(selection.areas()).toEqual([{ top: 0, left: 0, bottom: 1, right: 0 }, { top: 1, left: 2, bottom: 2, right: 2 }])
+      selection.step(1, 0)
+      expect(selection.areas()).toEqual([{ top: 2, left: 2, bottom: 2, right: 2 }])
+    })
+  })
+
+  it('is left for the active rectangle alone', () => {
+    select((selection) => {
+      selection.selectAll([{ top: 0, left: 0, bottom: 1, right: 0 }, { top: 3, left: 1, bottom: 4, right: 1 }])
+      expect(selection.active()).toEqual({ row: 3, column: 1 })
+      expect(selection.leaveOne()).toBe(true)
+      expect(selection.areas()).toEqual([{ top: 3, left: 1, bottom: 4, right: 1 }])
+      expect(selection.leaveOne()).toBe(false)
+    })
+  })
 })

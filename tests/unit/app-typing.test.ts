@@ -105,7 +105,7 @@ describe('cycling', () => {
 describe('the hint', () => {
   it('gives words and range of the argument at hand, from the definition', () => {
     const part = hintAt('=SAT.PRESSURE(', 14)?.parts.find(({ current }) => current)
-    expect(part?.accepts).toMatch(/temperature -107\.68 °F to 212 °F/)
+    expect(part?.accepts).toMatch(/temperature -77\.6 °C = -107\.68 °F to 100 °C = 212 °F/)
     expect(part?.words).toMatch(/temperature/)
   })
 

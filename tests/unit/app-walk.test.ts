@@ -13,8 +13,8 @@ describe('a formula in words', () => {
   }
 
   it('names the arguments of our functions and puts the values in', () => {
-    expect(words('=FEED.FLOW(C5:D5, C6&D6,C7:D7,D9)')).toBe('FEED.FLOW(load 50 TR, drum 20 °F, liquid 95 °F, in lb/min)')
-    expect(words('=FEED.FLOW(C5:D5,C6:D6,"95 °F","lb/min")*2')).toBe('FEED.FLOW(load 50 TR, drum 20 °F, liquid 95 °F, in lb/min) × 2')
+    expect(words('=FEED.FLOW(C5:D5, C6&D6,C7:D7,D9)')).toBe('FEED.FLOW(load 50 TR, drum 20 °F, liquid 95 °F, unit lb/min)')
+    expect(words('=FEED.FLOW(C5:D5,C6:D6,"95 °F","lb/min")*2')).toBe('FEED.FLOW(load 50 TR, drum 20 °F, liquid 95 °F, unit lb/min) × 2')
   })
 
   it('leaves what is no reference as written, a sign close to its value', () => {

@@ -21,7 +21,7 @@ const foreignUnit = (dimensions: readonly Dimension[]) => units.find(({ dimensio
 
 /** Far beyond any range that is stated; a range is stated with its reason in brackets. */
 function outOfRange({ accepts, dimensions }: Argument<unknown>, unit = unitCodes(dimensions[0] ?? 'share')[0] ?? ''): Spoiled[] {
-  const limit = /(?:at least|at most|more than|less than| to )[^(]*\((.*)\)$/.exec(accepts)?.[1]
+  const limit = /(?:at least|at most|more than|less than| to ).* \((.*)\)$/.exec(accepts)?.[1]
   if (limit === undefined) return []
   const tooLow = /at least|more than| to /.test(accepts) ? '-1e30' : '1e30'
   return [{ given: `${tooLow} ${unit}`, fault: '#NUM!', says: [/; accepted is (at least|more than|at most|less than|-?\d)/, limit, unit === '-' ? '' : ` ${unit}`] }]

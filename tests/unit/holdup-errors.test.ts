@@ -1,20 +1,11 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Given } from '../../functions/given.ts'
-import { isFault, type Fault } from '../../functions/fault.ts'
+import { isFault } from '../../functions/fault.ts'
 import { holdupFunctions } from '../../functions/holdup/holdup-definitions.ts'
+import { callsOf } from './function-calls.ts'
 
-const call = (name: string, ...given: Given[]) => {
-  const definition = holdupFunctions.find((one) => one.name === name)
-  if (definition === undefined) throw new Error(`no function ${name}`)
-  return definition.call(given)
-}
-
-const fault = (name: string, ...given: Given[]): Fault => {
-  const result = call(name, ...given)
-  if (!isFault(result)) throw new Error(`${name} gave ${String(result)}, not a fault`)
-  return result
-}
+const { call, fault } = callsOf(holdupFunctions)
 
 describe('VOID.FRACTION says what is wrong', () => {
   it.each(['Rouhani', 'Steiner', 'Premoli'])('%s without mass flux: that it is missing, why, and what else there is', (model) => {

@@ -80,10 +80,10 @@ describe('what an area adds up to', () => {
   const graph = graphOf({
     S: { A1: ['Load', 'heading'], A2: ['TR', 'unit'], A3: 4, A4: '=A3*2', A5: 'none', A6: -1, B10: 1, C10: ['ft', 'unit'], B11: 2, C11: ['in', 'unit'], B12: 3, E1: 5, E2: 6 },
   })
-  const total = (from: string, to: string) => graph.total('S', { top: at(from).row, left: at(from).column, bottom: at(to).row, right: at(to).column })
+  const total = (from: string, to: string) => graph.total('S', [{ top: at(from).row, left: at(from).column, bottom: at(to).row, right: at(to).column }])
 
   it('is count, sum, least and greatest, with the unit that all share', () => {
-    expect(graph.total('S', AREA)).toEqual({ count: 3, sum: 11, least: -1, greatest: 8, unit: 'TR' })
+    expect(graph.total('S', [AREA])).toEqual({ count: 3, sum: 11, least: -1, greatest: 8, unit: 'TR' })
     expect(total('B10', 'C10')).toEqual({ count: 1, sum: 1, least: 1, greatest: 1, unit: 'ft' })
     expect(total('E1', 'E2')).toMatchObject({ sum: 11, unit: undefined })
   })

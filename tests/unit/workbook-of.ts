@@ -24,5 +24,5 @@ export const sheetOf = (name: string, cells: Readonly<Record<string, Put>>): She
 
 /** A workbook of sheets, each with its cells by address. */
 export const workbookOf = (sheets: Readonly<Record<string, Readonly<Record<string, Put>>>>, names: Readonly<Record<string, string>> = {}): Workbook => ({
-  title: 'Test', purpose: '', sheets: Object.entries(sheets).map(([name, cells]) => sheetOf(name, cells)), names: new Map(Object.entries(names)),
+  title: 'Test', purpose: '', sheets: Object.entries(sheets).map(([name, cells]) => sheetOf(name, cells)), names: new Map(Object.entries(names)), figures: [],
 })

@@ -50,6 +50,7 @@ const workbook: Workbook = {
     sheet('About this file', { A1: { content: 'a sheet of the user', role: 'text' } }),
   ],
   names: new Map([['Load', 'Duty!$B$1'], ['Computed', '=SAT.PRESSURE("5 °F","psia")']]),
+  figures: [],
 }
 const values = new Graph(workbook).allValues()
 const bytes = exportXlsx(workbook, values, { date: DATE })
@@ -165,7 +166,7 @@ describe('an exported spreadsheet file', () => {
   })
 
   it('takes a sheet without cells', () => {
-    const empty: Workbook = { title: '', purpose: '', sheets: [emptySheet('Empty')], names: new Map() }
+    const empty: Workbook = { title: '', purpose: '', sheets: [emptySheet('Empty')], names: new Map(), figures: [] }
     expect(read(exportXlsx(empty, new Map(), { date: DATE }), { type: 'array' }).SheetNames).toEqual(['Empty', 'About this file'])
   })
 })

@@ -1,7 +1,9 @@
 import { createSignal, For, type JSX } from 'solid-js'
-import { columnLetters, parseAddress, printAddress } from '../../workbook/address.ts'
+import { parseAddress, printAddress, type Area } from '../../workbook/address.ts'
 import { setRole } from '../../workbook/commands.ts'
 import { ROLES, type Role } from '../../workbook/document.ts'
+import { actOnSelection, selectionWords } from '../state/on-selection.ts'
+import { areaBetween } from '../state/selection.ts'
 import { useSession } from '../state/session.ts'
 import { EntryField } from './EntryField.tsx'
 import { FormatField } from './FormatField.tsx'
@@ -32,19 +34,16 @@ function AddressField(props: { readonly focusGrid: () => void }): JSX.Element {
   const [typed, setTyped] = createSignal<string | undefined>(undefined)
   const shown = () => {
     const editing = session.entry.editing()
-    if (editing) return printAddress(editing.row, editing.column)
-    const { top, left, bottom, right } = session.selection.area()
-    const { size } = session
-    if (top === 0 && bottom === size().rows - 1) return `${columnLetters(left)}:${columnLetters(right)}`
-    if (left === 0 && right === size().columns - 1) return `${top + 1}:${bottom + 1}`
-    const first = printAddress(top, left)
-    return top === bottom && left === right ? first : `${first}:${printAddress(bottom, right)}`
+    return editing ? printAddress(editing.row, editing.column) : selectionWords(session)
   }
   const go = (text: string) => {
-    const [first = '', last] = text.trim().split(':').map(parseAddress)
-    if (first === undefined || first === '') return session.setNotice({ tone: 'problem', text: `"${text}" is no cell; accepted: an address such as C5 or C5:D9` })
-    session.selection.moveTo(first)
-    if (last) session.selection.moveTo(last, true)
+    const areas = text.split(/[,;]/).map(areaIn)
+    const wrong = areas.indexOf(undefined)
+    if (wrong >= 0) {
+      const part = text.split(/[,;]/)[wrong]?.trim()
+      return session.setNotice({ tone: 'problem', text: `"${part}" is no cell; accepted: an address such as C5, C5:D9 or C5, E5:E9` })
+    }
+    session.selection.selectAll(areas.filter((area) => area !== undefined))
     props.focusGrid()
   }
   return (
@@ -54,6 +53,7 @@ function AddressField(props: { readonly focusGrid: () => void }): JSX.Element {
       spellcheck={false}
       autocomplete="off"
       value={typed() ?? shown()}
+      title={shown()}
       onFocus={(event) => (session.settle(), event.currentTarget.select())}
       onInput={(event) => setTyped(event.currentTarget.value)}
       onBlur={() => setTyped(undefined)}
@@ -65,13 +65,18 @@ function AddressField(props: { readonly focusGrid: () => void }): JSX.Element {
   )
 }
 
+/** The cells that an address, or two with a colon between them, stand for. */
+function areaIn(text: string): Area | undefined {
+  const [from, to = from, ...more] = text.trim().split(':').map(parseAddress)
+  return from && to && more.length === 0 ? areaBetween(from, to) : undefined
+}
+
 function RoleField(props: { readonly focusGrid: () => void }): JSX.Element {
   const session = useSession()
   const role = () => session.activeCell()?.role
   const choose = (chosen: Role) => {
     if (!session.settle()) return
-    const { top, left, bottom, right } = session.usedSelection()
-    session.act('Role', (workbook) => setRole(workbook, session.sheet().name, { from: { row: top, column: left }, to: { row: bottom, column: right } }, chosen))
+    actOnSelection(session, 'Role', (workbook, sheet, range) => setRole(workbook, sheet, range, chosen))
     props.focusGrid()
   }
   return (

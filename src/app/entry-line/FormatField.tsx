@@ -2,10 +2,11 @@ import { createSignal, For, Show, type JSX } from 'solid-js'
 import { MOST_DECIMALS, MOST_DIGITS, setNote, setNumberFormat, setWrap } from '../../workbook/format.ts'
 import { DEFAULT_DIGITS, type NumberFormat } from '../../workbook/number-format.ts'
 import { Popover } from '../parts/Popover.tsx'
+import { actOnSelection, isOneCell } from '../state/on-selection.ts'
 import { useSession } from '../state/session.ts'
 import './FormatField.css'
 
-/** How the selected cells show their numbers and break their texts, and the note on the active one. */
+/** How the selected cells show their numbers and break their texts, and the note on them. */
 export function FormatField(props: { readonly focusGrid: () => void }): JSX.Element {
   const session = useSession()
   const isOpen = () => session.popover() === 'format'
@@ -26,7 +27,7 @@ export function FormatField(props: { readonly focusGrid: () => void }): JSX.Elem
         }}
       >Format and note</button>
       <Show when={isOpen()}>
-        <Popover label="Format and note" class="format-paper" onClose={(byEscape) => close(!byEscape, byEscape)}>
+        <Popover label="Format and note" class="format-paper" onClose={(byEscape) => close(!byEscape, false)}>
           <NumberFields />
           <NoteField keeper={(keep) => (keepNote = keep)} onDone={() => close(true, true)} />
         </Popover>
@@ -47,11 +48,7 @@ function NumberFields(): JSX.Element {
   const session = useSession()
   const cell = session.activeCell
   const kind = (): Kind => (cell()?.decimals !== undefined ? 'decimals' : cell()?.digits !== undefined ? 'digits' : 'asItComes')
-  const range = () => {
-    const { top, left, bottom, right } = session.usedSelection()
-    return { from: { row: top, column: left }, to: { row: bottom, column: right } }
-  }
-  const apply = (format: NumberFormat) => session.act('Number format', (workbook) => setNumberFormat(workbook, session.sheet().name, range(), format))
+  const apply = (format: NumberFormat) => actOnSelection(session, 'Number format', (workbook, sheet, range) => setNumberFormat(workbook, sheet, range, format))
   const formatOf = (chosen: Kind, places: number): NumberFormat => (chosen === 'asItComes' ? {} : { [chosen]: places })
   const placesOf = (chosen: Kind): number => (chosen === 'asItComes' ? 0 : (cell()?.[chosen] ?? KINDS[chosen].usual))
 
@@ -78,7 +75,7 @@ function NumberFields(): JSX.Element {
         </For>
       </fieldset>
       <label class="format-wrap">
-        <input type="checkbox" checked={cell()?.wrap === true} onChange={({ currentTarget }) => session.act('Wrap', (workbook) => setWrap(workbook, session.sheet().name, range(), currentTarget.checked))} />
+        <input type="checkbox" checked={cell()?.wrap === true} onChange={({ currentTarget }) => actOnSelection(session, 'Wrap', (workbook, sheet, range) => setWrap(workbook, sheet, range, currentTarget.checked))} />
         break long text into lines
       </label>
     </>
@@ -87,16 +84,16 @@ function NumberFields(): JSX.Element {
 
 function NoteField(props: { readonly keeper: (keep: () => void) => void; readonly onDone: () => void }): JSX.Element {
   const session = useSession()
-  const { name: sheet } = session.sheet()
-  const at = session.selection.active()
+  // The selection it was asked for: a press elsewhere, which keeps the note, has moved on.
+  const [sheet, areas, isOne] = [session.sheet(), session.usedAreas(), isOneCell(session)]
   const before = session.activeCell()?.note ?? ''
   const [text, setText] = createSignal(before)
   props.keeper(() => {
-    if (text() !== before) session.act('Note', (workbook) => setNote(workbook, sheet, { from: at }, text()))
+    if (text() !== before) actOnSelection({ act: session.act, sheet: () => sheet, usedAreas: () => areas }, 'Note', (workbook, name, range) => setNote(workbook, name, range, text()))
   })
   return (
     <>
-      <label class="format-note">Note on the cell<textarea rows={4} value={text()} onInput={({ currentTarget }) => setText(currentTarget.value)} /></label>
+      <label class="format-note">{isOne ? 'Note on the cell' : 'Note on the selected cells'}<textarea rows={4} value={text()} onInput={({ currentTarget }) => setText(currentTarget.value)} /></label>
       <button type="button" class="main-button" onClick={() => props.onDone()}>Keep the note</button>
     </>
   )

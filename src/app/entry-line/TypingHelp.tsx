@@ -1,5 +1,5 @@
 import { createEffect, createMemo, For, Show, type JSX } from 'solid-js'
-import type { Unreadable } from '../../workbook/formula/unreadable.ts'
+import { unreadableWords, type Unreadable } from '../../workbook/formula/unreadable.ts'
 import { useSession } from '../state/session.ts'
 import { hintAt, type HintPart } from './hint.ts'
 import './TypingHelp.css'
@@ -16,7 +16,7 @@ export function TypingHelp(props: { readonly problem: Unreadable | undefined }):
     <div class="typing-help" classList={{ shown: props.problem !== undefined || hint() !== undefined || completing.completion() !== undefined }}>
       <div id={HINT_ID}>
         <Show when={props.problem}>
-          {(problem) => <p class="typing-problem" role="status">{problem().words}{problem().unfinished ? '' : `, at character ${problem().start + 1}`}</p>}
+          {(problem) => <p class="typing-problem" role="status">{unreadableWords(entry.text(), problem())}</p>}
         </Show>
         <Show when={hint()}>
           {(at) => (

@@ -1,7 +1,8 @@
 import { createSignal, For, Show, type JSX } from 'solid-js'
 import { units, type Dimension, type Unit } from '../../../functions/units/units.ts'
-import { changeUnit, type UnitPlace } from '../../workbook/unit-change.ts'
+import { changeUnit, hasNumbers, unitPlaces, type UnitPlace } from '../../workbook/unit-change.ts'
 import { Popover } from '../parts/Popover.tsx'
+import { isOneCell } from '../state/on-selection.ts'
 import { useSession } from '../state/session.ts'
 import './UnitList.css'
 
@@ -23,14 +24,16 @@ export function UnitList(props: Props): JSX.Element {
   }
   const choose = (code: string) => {
     const { place } = props
-    session.act('Unit', (workbook) => changeUnit(workbook, session.sheet().name, place, code, convertNumbers()))
+    // Of what is selected, all that have a unit of the same kind, or none.
+    const places = isOneCell(session) ? [place] : unitPlaces(session.sheet(), session.usedAreas()).filter(({ unit }) => unit?.dimension === place.unit?.dimension)
+    session.act('Unit', (workbook) => places.flatMap((one) => changeUnit(workbook, session.sheet().name, one, code, convertNumbers())))
     props.onClose(true)
   }
 
   return (
-    <Popover label="Unit" class="unit-list" onClose={props.onClose} {...(props.left === undefined ? {} : { left: props.left })} {...(props.top === undefined ? {} : { top: props.top })}>
+    <Popover label="Unit" class="unit-list" onClose={() => props.onClose(false)} {...(props.left === undefined ? {} : { left: props.left })} {...(props.top === undefined ? {} : { top: props.top })}>
       <div role="menu" aria-label="Units" onKeyDown={onKeyDown}>
-        <Show when={props.place.hasNumbers && props.place.unit}>
+        <Show when={hasNumbers(session.sheet(), props.place) && props.place.unit}>
           <button type="button" role="menuitemcheckbox" class="unit-convert" tabindex={-1} aria-checked={convertNumbers()} onClick={() => setConvertNumbers((before) => !before)}>
             convert the number too
           </button>

@@ -1,3 +1,4 @@
+import { batch } from 'solid-js'
 import type { Editing } from '../state/entry.ts'
 import type { Session } from '../state/session.ts'
 import { cycleReference } from './cycling.ts'
@@ -15,16 +16,23 @@ export function typingKey(session: Session, event: KeyboardEvent, focusGrid: () 
     focusGrid()
     return
   }
-  const step = stepAfter(event, editing, session.entry.text())
+  // On the way through the controls of the page nothing is entered.
+  if (event.key === 'Tab' && editing.place === 'line' && session.entry.isAsBefore()) return session.entry.cancel()
+  const isForAll = event.key === 'Enter' && event.altKey && event.shiftKey
+  const step = isForAll ? STAY : stepAfter(event, editing, session.entry.text())
   if (!step) return
   event.preventDefault()
   const field = event.currentTarget
   // Moving the focus lays the page out: before anything has changed, that costs nothing.
   focusGrid()
-  if (session.settle()) {
+  // One change of the screen: what follows from the entry is not drawn once for the cell that is left and again for the next.
+  const isEntered = batch(() => {
+    if (!(isForAll ? session.settleInSelection() : session.settle())) return false
     session.show(editing.sheet)
-    session.selection.step(step[0], step[1])
-  } else if (field instanceof HTMLElement) field.focus({ preventScroll: true })
+    if (step !== STAY) session.selection.step(step[0], step[1])
+    return true
+  })
+  if (!isEntered && field instanceof HTMLElement) field.focus({ preventScroll: true })
 }
 
 /** Keys of the list of suggestions, while it is open. */
@@ -58,6 +66,7 @@ function textKey({ entry, pointing }: Session, { key, shiftKey, ctrlKey, altKey,
 }
 
 type Step = readonly [rows: number, columns: number]
+const STAY: Step = [0, 0]
 
 /** How far the selection goes on where a key enters the text. */
 function stepAfter({ key, shiftKey, ctrlKey, altKey, metaKey }: KeyboardEvent, { typedOver }: Editing, text: string): Step | undefined {

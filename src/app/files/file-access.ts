@@ -30,8 +30,10 @@ export async function saveFile(title: string, kind: FileKind, content: () => Pro
     // An ending of two parts is not accepted in the list of endings, but is in the name.
     const ending = kind.ending.slice(kind.ending.lastIndexOf('.'))
     const handle = await showSaveFilePicker.call(globalThis, { suggestedName, types: [{ description: kind.description, accept: { [kind.mimeType]: [ending] } }] })
+    // All of it is made before any of it is written: what is stopped leaves the file as it was.
+    const made = new Blob([await content()], { type: kind.mimeType })
     const writable = await handle.createWritable()
-    await writable.write(new Blob([await content()], { type: kind.mimeType }))
+    await writable.write(made)
     await writable.close()
     return true
   } catch (problem) {

@@ -1,6 +1,11 @@
 import { MAX_FILE_CHARACTERS } from '../../workbook/limits.ts'
-import { readWorkbook, writeWorkbook } from '../../workbook/file.ts'
+import type { LoadStep } from '../../calc/loading.ts'
+import { createSlices } from '../../storage/next-task.ts'
+import type { Workbook } from '../../workbook/document.ts'
+import { readWorkbook, workbookText } from '../../workbook/file.ts'
+import { WorkStopped } from '../state/long-work.ts'
 import type { Session } from '../state/session.ts'
+import { startExport } from './export-client.ts'
 import { saveFile, SPREADSHEET_FILE, WORKBOOK_FILE } from './file-access.ts'
 
 /** What a file could not be read for; nothing of it has been taken. */
@@ -9,20 +14,50 @@ export interface ReadingFailure {
   readonly messages: readonly string[]
 }
 
-/** Takes the workbook of a file in place of the open one, which stays as it is if the file cannot be read. */
+/** Takes the workbook of a file in place of the open one, which stays as it is if the file cannot be read, or if that is stopped. */
 export async function openFile(session: Session, file: File): Promise<ReadingFailure | undefined> {
   if (file.size > MAX_FILE_BYTES) return { fileName: file.name, messages: [`the file has ${file.size} bytes; accepted: up to ${MAX_FILE_BYTES}`] }
-  const read = readWorkbook(await file.text())
-  if ('problems' in read) return { fileName: file.name, messages: read.problems.map(({ message }) => message) }
-  session.open(read.workbook, true)
+  if (file.size < SMALL_BYTES) {
+    const read = readWorkbook(await file.text())
+    if ('problems' in read) return { fileName: file.name, messages: read.problems.map(({ message }) => message) }
+    session.open(read.workbook, true)
+    return undefined
+  }
+  return openLarge(session, file)
+}
+
+/** Reading so much takes a frame or two: it is not worth a thread. */
+const SMALL_BYTES = 200_000
+
+/** The screen goes on meanwhile, and the reading can be stopped. */
+async function openLarge(session: Session, file: File): Promise<ReadingFailure | undefined> {
+  const loading = session.service.load(file, (step, share) => work.report(share === undefined ? undefined : spanOf(step, share), `${STEP_WORDS[step]} ${file.name}`))
+  const work = session.work.begin(`Reading ${file.name}`, loading.stop)
+  try {
+    const read = await loading.result
+    if ('problems' in read) return { fileName: file.name, messages: read.problems.map(({ message }) => message) }
+    // What was being typed meanwhile belongs to the workbook that goes.
+    if (!session.settle()) session.entry.cancel()
+    session.open(read.workbook, true)
+  } catch (problem) {
+    tellProblem(session, problem, `${file.name} was not opened: stopped`)
+  } finally {
+    work.end()
+  }
   return undefined
 }
+
+const STEP_WORDS: Readonly<Record<LoadStep, string>> = { reading: 'Reading', building: 'Building the calculation of', computing: 'Computing the values of' }
+
+/** Computing cannot say how far it has come, and does not count. */
+const SPANS: Readonly<Record<LoadStep, readonly [from: number, to: number]>> = { reading: [0, 0.4], building: [0.4, 1], computing: [1, 1] }
+const spanOf = (step: LoadStep, share: number): number => SPANS[step][0] + share * (SPANS[step][1] - SPANS[step][0])
 
 export const saveWorkbook = (session: Session): Promise<void> =>
   telling(session, async () => {
     const workbook = session.document.workbook()
     const point = session.document.point()
-    const saved = await saveFile(workbook.title, WORKBOOK_FILE, async () => writeWorkbook(workbook))
+    const saved = await saveFile(workbook.title, WORKBOOK_FILE, () => textInSlices(session, workbook))
     if (saved) session.document.markSaved(point, new Date())
   })
 
@@ -30,8 +65,13 @@ export const exportSpreadsheet = (session: Session): Promise<void> =>
   telling(session, async () => {
     const workbook = session.document.workbook()
     const saved = await saveFile(workbook.title, SPREADSHEET_FILE, async () => {
-      const [{ exportXlsx }, values] = await Promise.all([import('../../exchange/xlsx.ts'), session.service.allValues()])
-      return new Uint8Array(exportXlsx(workbook, values, { date: new Date() }))
+      const exporting = startExport(session.service, new Date(), (share) => work.report(share))
+      const work = session.work.begin('Exporting to a spreadsheet file', exporting.stop)
+      try {
+        return await exporting.result
+      } finally {
+        work.end()
+      }
     })
     if (saved) session.setNotice({ tone: 'done', text: 'Exported to a spreadsheet file' })
   })
@@ -41,9 +81,32 @@ const MAX_FILE_BYTES = 4 * MAX_FILE_CHARACTERS
 
 async function telling(session: Session, work: () => Promise<void>): Promise<void> {
   if (!session.settle()) return
+  session.document.longChange.finish()
   try {
     await work()
   } catch (problem) {
-    session.setNotice({ tone: 'problem', text: problem instanceof Error ? problem.message : String(problem) })
+    tellProblem(session, problem, 'Stopped: nothing was written')
   }
+}
+
+/** A stop is no problem. */
+function tellProblem(session: Session, problem: unknown, stopped: string): void {
+  if (problem instanceof WorkStopped) session.setNotice({ tone: 'done', text: stopped })
+  else session.setNotice({ tone: 'problem', text: problem instanceof Error ? problem.message : String(problem) })
+}
+
+/** A large workbook's text takes longer than a frame. */
+async function textInSlices(session: Session, workbook: Workbook): Promise<BlobPart> {
+  let isStopped = false
+  const work = session.work.begin(`Writing ${workbook.title}`, () => (isStopped = true))
+  const slice = createSlices()
+  const pieces: string[] = []
+  for (const piece of workbookText(workbook)) {
+    pieces.push(piece)
+    await slice()
+    if (isStopped) break
+  }
+  work.end()
+  if (isStopped) throw new WorkStopped('The writing was stopped.')
+  return new Blob(pieces)
 }

@@ -14,16 +14,19 @@ export function CellEditor(props: { readonly editing: Editing; readonly focusGri
   const inView = (start: number, scrolled: number, isFrozen: boolean) => start - (isFrozen ? 0 : scrolled)
   const left = () => MARGIN.left + inView(layout.columnAxis().start(props.editing.column), viewport.scroll().left, props.editing.column < layout.frozen()[1])
   const top = () => MARGIN.top + inView(layout.rowAxis().start(props.editing.row), viewport.scroll().top, props.editing.row < layout.frozen()[0])
+  const right = () => left() + layout.columnAxis().size(props.editing.column)
+  const isRight = () => left() > viewport.size().width / 2
 
   return (
     <div
       class="cell-editor"
-      classList={{ low: top() > viewport.size().height / 2, right: left() > viewport.size().width / 2 }}
+      classList={{ low: top() > viewport.size().height / 2, right: isRight() }}
       style={{
         left: `${left()}px`,
         top: `${top()}px`,
         'min-width': `${layout.columnAxis().size(props.editing.column)}px`,
         'min-height': `${layout.rowAxis().size(props.editing.row)}px`,
+        '--help-room': `${isRight() ? right() : viewport.size().width - left()}px`,
         'max-width': `${Math.max(120, viewport.size().width - left() - 12)}px`,
       }}
     >

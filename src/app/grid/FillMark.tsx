@@ -18,7 +18,7 @@ export function FillMark(props: { readonly grid: () => HTMLElement }): JSX.Eleme
   const corner = createMemo(() => {
     const { bottom, right } = session.selection.area()
     const { rows, columns } = session.size()
-    if (session.entry.editing() || bottom === rows - 1 || right === columns - 1) return undefined
+    if (session.entry.editing() || session.selection.areas().length > 1 || bottom === rows - 1 || right === columns - 1) return undefined
     const place = placeInView({ row: bottom, column: right }, context)
     return place.isInView ? place : undefined
   })

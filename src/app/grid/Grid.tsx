@@ -1,5 +1,6 @@
-import { createEffect, createMemo, For, mapArray, on, onCleanup, onMount, Show, type JSX } from 'solid-js'
+import { batch, createEffect, createMemo, For, mapArray, on, onCleanup, onMount, Show, type JSX } from 'solid-js'
 import { useSession } from '../state/session.ts'
+import { ActiveCellAway } from './ActiveCellAway.tsx'
 import { createAlignment } from './alignment-store.ts'
 import { CellEditor } from './CellEditor.tsx'
 import { copyHandlers } from './copy-handlers.ts'
@@ -17,6 +18,8 @@ import { pointerHandlers } from './pointer.ts'
 import { runGridAction } from './run-action.ts'
 import { NoteTip } from './NoteTip.tsx'
 import { itemInSlot, poolFor } from './slots.ts'
+import { SpokenSelection } from './SpokenSelection.tsx'
+import { createTextSpacing } from './text-spacing.ts'
 import { createTextWidth } from './text-width.ts'
 import { Traces } from './Traces.tsx'
 import { UnitAtCell } from './UnitAtCell.tsx'
@@ -30,7 +33,7 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
   const { sheet, sheetName, opened, size, selection, entry } = session
 
   const textWidth = createTextWidth(getComputedStyle(document.body).fontFamily)
-  const layout = createGridLayout({ sheet, size, textWidth })
+  const layout = createGridLayout({ sheet, size, textWidth, spacing: createTextSpacing() })
   const { rowAxis, columnAxis, frozen } = layout
   const viewport = createViewport({ rowAxis, columnAxis, frozen, margin: MARGIN })
   const rowPool = createMemo<number>((before) => poolFor(viewport.rows(), before), 0)
@@ -77,7 +80,12 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
   }, { defer: true }))
 
   onMount(() => {
-    const measure = () => viewport.setSize(grid.clientWidth, grid.clientHeight)
+    const measure = () => {
+      batch(() => {
+        layout.setRoom(grid.clientWidth, grid.clientHeight)
+        viewport.setSize(grid.clientWidth, grid.clientHeight)
+      })
+    }
     const observer = new ResizeObserver(measure)
     observer.observe(grid)
     measure()
@@ -85,13 +93,13 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
   })
 
   const pointer = pointerHandlers(session, context, () => grid)
-  const copying = copyHandlers(session)
+  const copying = copyHandlers(session, context)
   const menu = createGridMenu(session, context, () => grid)
   const onKeyDown = (event: KeyboardEvent) => {
     const action = gridAction(event)
     if (!action || event.target !== grid) return
     event.preventDefault()
-    runGridAction(session, { pageRows: viewport.pageRows, openMenu: menu.openAtActiveCell }, action)
+    runGridAction(session, { textWidth, pageRows: viewport.pageRows, openMenu: menu.openAtActiveCell }, action)
     // A frozen first cell is in view already, but the start of the sheet need not be.
     if (action.does === 'sheetStart') grid.scrollTo(0, 0)
   }
@@ -110,7 +118,9 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
           role="grid"
           tabindex={0}
           aria-label={`Sheet ${sheetName()}`}
+          aria-description="Tab goes from cell to cell; F6 leads to the next part of the screen"
           aria-multiselectable={true}
+          aria-readonly={session.keeping.reading()}
           aria-rowcount={size().rows + 1}
           aria-colcount={size().columns + 1}
           aria-activedescendant={cellId(selection.active().row, selection.active().column)}
@@ -129,6 +139,7 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
             </div>
             <div role="rowgroup" class="grid-body">
               <For each={rowSlots()}>{(slot) => <GridRow row={() => itemInSlot(slot, rowPool(), viewport.rows())} origin={bodyOrigin} />}</For>
+              <ActiveCellAway />
               <Traces />
             </div>
           </div>
@@ -139,6 +150,7 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
         <Show when={menu.at()}>{(at) => <GridMenu at={at()} onClose={menu.close} />}</Show>
         <FillMark grid={() => grid} />
         <NoteTip grid={() => grid} />
+        <SpokenSelection />
         <UnitAtCell focusGrid={() => grid.focus({ preventScroll: true })} />
       </div>
     </GridProvider>

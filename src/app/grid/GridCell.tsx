@@ -1,13 +1,14 @@
 import { createMemo, type Accessor, type JSX } from 'solid-js'
 import type { Row } from '../../workbook/document.ts'
 import { misfit } from '../../workbook/misfit.ts'
-import { plainValue } from '../state/cell-value.ts'
+import { mayHeadNumbers, standsOverNumbers } from '../../workbook/over-numbers.ts'
+import { plainValue } from '../../calc/cell-value.ts'
 import { useSession } from '../state/session.ts'
-import { inArea } from '../state/selection.ts'
-import { cellView, EMPTY_VIEW, mayHeadNumbers, standsOverNumbers } from './cell-view.ts'
+import { cellView, EMPTY_VIEW, sameView } from './cell-view.ts'
 import { useGrid } from './grid-context.ts'
 import { MARGIN } from './layout.ts'
 import { CELL_PADDING, widthInRole, wraps } from './row-heights.ts'
+import { spokenCell } from './spoken-cell.ts'
 
 interface Props {
   readonly row: Accessor<number | undefined>
@@ -28,7 +29,8 @@ export const cellId = (row: number, column: number): string => `cell-${row}-${co
 
 /** One slot of the grid: shows whichever cell its row and column stand for at the moment. */
 export function GridCell(props: Props): JSX.Element {
-  const { sheet, sheetName, size, values, selection, feeds } = useSession()
+  const session = useSession()
+  const { sheet, sheetName, size, values, selection, cutting, feeds } = session
   const { layout, alignment, textWidth, isScrolledAside } = useGrid()
   const row = () => props.row() ?? -1
   const column = () => props.column() ?? -1
@@ -39,7 +41,8 @@ export function GridCell(props: Props): JSX.Element {
     const check = cell.role === 'check' ? values.checkAt(sheetName(), row(), column()) : undefined
     const plain = plainValue(cell)
     return cellView(cell, plain === undefined ? values.at(sheetName(), row(), column()) : plain, check)
-  })
+    // Of all cells that are read together, those that look as before are done with here.
+  }, EMPTY_VIEW, { equals: sameView })
   /** What its marks stand for, in words; the classes that make them. */
   const marks = createMemo(() => {
     const note = props.cells()?.[column()]?.note
@@ -68,19 +71,23 @@ export function GridCell(props: Props): JSX.Element {
   const mark = createMemo(() => {
     const { row: activeRow, column: activeColumn } = selection.active()
     if (activeRow === row() && activeColumn === column()) return ' active'
-    return inArea(selection.area(), row(), column()) ? ' selected' : ''
+    return selection.includes(row(), column()) ? ' selected' : ''
   })
+  // Only of the active cell: of the others a reader hears what they show, in its table of the page.
+  const spoken = createMemo(() => (mark() === ' active' ? spokenCell(session, { row: row(), column: column() }, view().text, marks().words) : undefined))
+  const cut = createMemo(() => (cutting.includes(row(), column()) ? ' cut' : ''))
   const feed = createMemo(() => feeds.at(row(), column()))
 
   return (
     <div
       role="gridcell"
       id={row() < 0 || column() < 0 ? undefined : cellId(row(), column())}
-      class={`cell ${view().classes}${lie().classes}${marks().classes}${mark()}${feed() === undefined ? '' : ` feed-${feed()}`}`}
+      class={`cell ${view().classes}${lie().classes}${marks().classes}${mark()}${cut()}${feed() === undefined ? '' : ` feed-${feed()}`}`}
       hidden={column() < 0}
       aria-colindex={column() + 2}
       aria-selected={mark() !== ''}
-      aria-description={marks().words}
+      aria-label={spoken()?.name}
+      aria-description={spoken()?.description ?? marks().words}
       data-pad={pad() || undefined}
       style={{
         left: `${MARGIN.left + layout.columnAxis().start(Math.max(0, column()))}px`,

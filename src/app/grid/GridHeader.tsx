@@ -1,4 +1,4 @@
-import { For, type Accessor, type JSX } from 'solid-js'
+import { createMemo, For, type Accessor, type JSX } from 'solid-js'
 import { columnLetters } from '../../workbook/address.ts'
 import { useSession } from '../state/session.ts'
 import { useGrid } from './grid-context.ts'
@@ -10,7 +10,7 @@ export function GridHeader(): JSX.Element {
   return (
     <div role="row" class="header-row" aria-rowindex={1} style={{ height: `${MARGIN.top}px` }}>
       <div class="row-start" style={{ width: `${MARGIN.left + layout.columnAxis().start(layout.frozen()[1])}px` }}>
-        <div role="columnheader" class="corner" aria-colindex={1} aria-label="Row numbers" />
+        <div role="columnheader" class="corner" aria-colindex={1}><span class="unseen">Row</span></div>
         <For each={frozenColumns()}>{(column) => <ColumnLetter column={() => column} />}</For>
       </div>
       <For each={columns()}>{(column) => <ColumnLetter column={column} />}</For>
@@ -22,7 +22,7 @@ function ColumnLetter(props: { readonly column: Accessor<number | undefined> }):
   const { selection } = useSession()
   const { layout } = useGrid()
   const column = () => props.column() ?? 0
-  const isCurrent = () => column() >= selection.area().left && column() <= selection.area().right
+  const isCurrent = createMemo(() => selection.areas().some(({ left, right }) => column() >= left && column() <= right))
   return (
     <div
       role="columnheader"

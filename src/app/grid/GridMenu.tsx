@@ -2,16 +2,18 @@ import { createMemo, type JSX } from 'solid-js'
 import { ContextMenu, type ContextItem } from '../parts/ContextMenu.tsx'
 import { useSession, type Session } from '../state/session.ts'
 import type { LineAxis } from '../../workbook/line-edits.ts'
-import { areaEdits } from './clipboard.ts'
-import { fillSelection } from './run-action.ts'
+import { fitColumns } from './column-widths.ts'
+import { useGrid, type GridContext } from './grid-context.ts'
+import { canFill, clearSelection, fillSelection } from './run-action.ts'
 import { canDoWithLines, deedWords, doWithLines, linesSelected, selectedKind, type LineDeed } from './line-actions.ts'
 
 /** What can be done with the selected rows, columns or cells. */
 export function GridMenu(props: { readonly at: { readonly x: number; readonly y: number }; readonly onClose: () => void }): JSX.Element {
   const session = useSession()
+  const context = useGrid()
   // As it was asked for: the words stay while the menu is open.
   const kind = selectedKind(session)
-  const items = createMemo(() => [...ITEMS[kind](session), ...fillItems(session), emptyItem(session)])
+  const items = createMemo(() => [...ITEMS[kind](session), ...(kind === 'columns' ? [fitItem(session, context)] : []), ...fillItems(session), emptyItem(session)])
   return <ContextMenu label={LABELS[kind]} items={items()} at={props.at} onClose={props.onClose} />
 }
 
@@ -27,24 +29,20 @@ const ITEMS: Readonly<Record<LineAxis | 'cells', (session: Session) => readonly 
 
 const lineItems = (session: Session, axis: LineAxis, deeds: readonly LineDeed[]): ContextItem[] =>
   deeds.map((deed) => ({
-    words: deedWords(deed, linesSelected(session, axis)),
+    words: deedWords(deed, axis, linesSelected(session, axis)),
     ...(KEYS[axis][deed] === undefined ? {} : { keys: KEYS[axis][deed] }),
     cannot: !canDoWithLines(session, axis, deed),
     choose: () => doWithLines(session, axis, deed),
   }))
 
-const fillItems = (session: Session): ContextItem[] => {
-  const { top, left, bottom, right } = session.usedSelection()
-  return [
-    { words: 'Fill down from the first row', keys: 'Alt + Shift + Down', apart: true, cannot: bottom === top, choose: () => fillSelection(session, { way: 'down' }) },
-    { words: 'Fill across from the first column', keys: 'Alt + Shift + Right', cannot: right === left, choose: () => fillSelection(session, { way: 'across' }) },
-  ]
-}
+const fillItems = (session: Session): ContextItem[] => [
+  { words: 'Fill down from the first row', keys: 'Alt + Shift + Down', apart: true, cannot: !canFill(session, 'down'), choose: () => fillSelection(session, { way: 'down' }) },
+  { words: 'Fill across from the first column', keys: 'Alt + Shift + Right', cannot: !canFill(session, 'across'), choose: () => fillSelection(session, { way: 'across' }) },
+]
 
-const emptyItem = (session: Session): ContextItem => ({
-  words: 'Empty the selected cells', keys: 'Delete', apart: true,
-  choose: () => session.act('Clear', (workbook) => areaEdits(workbook, session.sheet().name, session.usedSelection())),
-})
+const fitItem = (session: Session, context: GridContext): ContextItem => ({ words: 'Fit to what they show', keys: 'Alt + Up', apart: true, choose: () => fitColumns(session, context) })
+
+const emptyItem = (session: Session): ContextItem => ({ words: 'Empty the selected cells', keys: 'Delete', apart: true, choose: () => clearSelection(session) })
 
 const KEYS: Readonly<Record<LineAxis, { readonly [Deed in LineDeed]?: string }>> = {
   rows: { insertBefore: 'Alt + Insert', moveBack: 'Alt + Page Up', moveOn: 'Alt + Page Down', delete: 'Alt + Delete' },

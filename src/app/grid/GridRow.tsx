@@ -1,9 +1,9 @@
 import { createMemo, For, type Accessor, type JSX } from 'solid-js'
+import { rowKind } from '../../workbook/row-kind.ts'
 import { useSession } from '../state/session.ts'
 import { GridCell } from './GridCell.tsx'
 import { useGrid } from './grid-context.ts'
 import { MARGIN } from './layout.ts'
-import { rowKind } from './row-heights.ts'
 
 interface Props {
   readonly row: Accessor<number | undefined>
@@ -19,7 +19,7 @@ export function GridRow(props: Props): JSX.Element {
   const row = () => shown() ?? 0
   const cells = createMemo(() => sheet().rows[row()])
   const kind = createMemo(() => rowKind(cells()))
-  const isCurrent = createMemo(() => row() >= selection.area().top && row() <= selection.area().bottom)
+  const isCurrent = createMemo(() => selection.areas().some(({ top, bottom }) => row() >= top && row() <= bottom))
 
   return (
     <div

@@ -1,7 +1,7 @@
 import { isCellError, type CellValue, type Check } from '../../calc/values.ts'
-import { isFormula, type Cell, type Role, type Row } from '../../workbook/document.ts'
+import type { Cell } from '../../workbook/document.ts'
 import { formatNumber } from '../../workbook/number-format.ts'
-import { valueText } from '../state/cell-value.ts'
+import { valueText } from '../../calc/cell-value.ts'
 
 /** How a cell looks: its text and the classes that its role and value give it. */
 export interface CellView {
@@ -16,6 +16,9 @@ export interface CellView {
 
 export const EMPTY_VIEW: CellView = { text: '', classes: '', isNumber: false, runsOn: false }
 
+export const sameView = (one: CellView, other: CellView): boolean =>
+  one.text === other.text && one.classes === other.classes && one.description === other.description && one.isNumber === other.isNumber && one.runsOn === other.runsOn
+
 /** What a cell shows, given what it comes to; `value` is undefined until a formula's value is known. */
 export function cellView(cell: Cell | undefined, value: CellValue | undefined, check: Check | undefined): CellView {
   if (!cell) return EMPTY_VIEW
@@ -28,19 +31,3 @@ export function cellView(cell: Cell | undefined, value: CellValue | undefined, c
   if (typeof value === 'number') return { text: formatNumber(value, cell), classes: `${role} number`, isNumber: true, runsOn: false }
   return { text: valueText(value), classes: role, isNumber: false, runsOn: true }
 }
-
-const HEADERS: ReadonlySet<Role> = new Set(['heading', 'label', 'unit'])
-export const mayHeadNumbers = (role: Role): boolean => HEADERS.has(role)
-
-/** A heading, label or unit right over a column of numbers stands at the right as they do. */
-export function standsOverNumbers(rows: readonly Row[], row: number, column: number): boolean {
-  const cell = rows[row]?.[column]
-  if (!cell || !mayHeadNumbers(cell.role)) return false
-  if (cell.role === 'unit' && isValue(rows[row]?.[column - 1])) return false
-  let below = row + 1
-  while (rows[below]?.[column]?.role === 'unit') below++
-  return isValue(rows[below]?.[column])
-}
-
-const isValue = (cell: Cell | undefined): boolean =>
-  cell !== undefined && (cell.role === 'input' || cell.role === 'result') && (typeof cell.content === 'number' || isFormula(cell.content))

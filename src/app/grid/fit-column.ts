@@ -1,5 +1,5 @@
-import { columnWidth, type Cell, type Sheet } from '../../workbook/document.ts'
-import { plainValue } from '../state/cell-value.ts'
+import type { Cell, Sheet } from '../../workbook/document.ts'
+import { plainValue } from '../../calc/cell-value.ts'
 import type { Session } from '../state/session.ts'
 import { cellView } from './cell-view.ts'
 import type { GridContext } from './grid-context.ts'
@@ -13,15 +13,13 @@ const MARKS_PX = 20
 /** Texts that are measured, the longest ones: more would take a moment and change nothing. */
 const MOST_MEASURED = 400
 
-/** Makes a column as wide as what it shows: what stands in it, and the values of formulas as far as they have been in view. */
-export function fitColumn(session: Session, { textWidth }: Pick<GridContext, 'textWidth'>, column: number): void {
+/** How wide a column is with what it shows: what stands in it, and the values of formulas as far as they have been in view. Undefined if it is empty. */
+export function fittedWidth(session: Session, { textWidth }: Pick<GridContext, 'textWidth'>, column: number): number | undefined {
   const sheet = session.sheet()
   const texts = textsOf(session, sheet, column).toSorted((one, other) => other.text.length - one.text.length).slice(0, MOST_MEASURED)
-  if (texts.length === 0) return
+  if (texts.length === 0) return undefined
   const needed = texts.reduce((most, { text, cell }) => Math.max(most, Math.max(...text.split('\n').map((line) => widthInRole(line, cell.role, textWidth))) + (cell.role === 'check' ? MARKS_PX : 0)), 0)
-  const width = Math.min(MOST_PX, Math.max(LEAST_PX, Math.ceil(needed) + CELL_PADDING))
-  const columns = Array.from({ length: Math.max(sheet.columns.length, column + 1) }, (_, at) => (at === column ? width : columnWidth(sheet, at)))
-  session.act('Column width', () => [{ kind: 'columnWidths', sheet: sheet.name, columns }])
+  return Math.min(MOST_PX, Math.max(LEAST_PX, Math.ceil(needed) + CELL_PADDING))
 }
 
 /** Titles run on over the sheet and texts told to wrap take what they get. */

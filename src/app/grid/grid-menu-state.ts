@@ -1,5 +1,4 @@
 import { createSignal } from 'solid-js'
-import { inArea } from '../state/selection.ts'
 import type { Session } from '../state/session.ts'
 import { cellUnder, placeInView } from './cell-under.ts'
 import type { GridContext } from './grid-context.ts'
@@ -13,15 +12,14 @@ export function createGridMenu(session: Session, context: GridContext, grid: () 
   function selectUnder(event: MouseEvent): void {
     const { row, column } = event.target instanceof HTMLElement ? event.target.dataset : {}
     const { selection } = session
-    const area = selection.area()
     const kind = selectedKind(session)
     if (row !== undefined) {
-      if (kind !== 'rows' || Number(row) < area.top || Number(row) > area.bottom) selectLines(session, 'rows', Number(row), Number(row))
+      if (kind !== 'rows' || !selection.includes(Number(row), 0)) selectLines(session, 'rows', Number(row), Number(row))
     } else if (column !== undefined) {
-      if (kind !== 'columns' || Number(column) < area.left || Number(column) > area.right) selectLines(session, 'columns', Number(column), Number(column))
+      if (kind !== 'columns' || !selection.includes(0, Number(column))) selectLines(session, 'columns', Number(column), Number(column))
     } else {
       const place = cellUnder(event, grid(), context)
-      if (!inArea(area, place.row, place.column)) selection.moveTo(place)
+      if (!selection.includes(place.row, place.column)) selection.moveTo(place)
     }
   }
 

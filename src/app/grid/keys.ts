@@ -30,6 +30,10 @@ export interface GridActions {
   readonly selectLines: { readonly axis: LineAxis }
   readonly lines: { readonly axis: LineAxis; readonly deed: LineDeed }
   readonly menu: object
+  readonly widen: { readonly way: 1 | -1 }
+  readonly fitColumns: object
+  readonly keep: object
+  readonly leave: object
 }
 
 export type GridAction = { readonly [Does in keyof GridActions]: { readonly does: Does } & GridActions[Does] }[keyof GridActions]
@@ -60,9 +64,13 @@ const ARROWS: Readonly<Record<string, readonly [rows: Way, columns: Way]>> = {
 
 const WITH_ALT: Readonly<Record<string, GridAction>> = {
   'ArrowDown': { does: 'pickUnit' },
+  'ArrowUp': { does: 'fitColumns' },
+  '.': { does: 'widen', way: 1 },
+  ',': { does: 'widen', way: -1 },
   'Enter': { does: 'format' },
   'Shift+ArrowDown': { does: 'fill', way: 'down' },
   'Shift+ArrowRight': { does: 'fill', way: 'across' },
+  'Shift+ ': { does: 'keep' },
   'Insert': { does: 'lines', axis: 'rows', deed: 'insertBefore' },
   'Delete': { does: 'lines', axis: 'rows', deed: 'delete' },
   'PageUp': { does: 'lines', axis: 'rows', deed: 'moveBack' },
@@ -92,6 +100,7 @@ const PLAIN: Readonly<Record<string, MakeAction>> = {
   PageDown: (extend) => ({ does: 'page', pages: 1, extend }),
   F2: () => ({ does: 'edit' }),
   ContextMenu: () => ({ does: 'menu' }),
+  Escape: () => ({ does: 'leave' }),
   Delete: () => ({ does: 'clear' }),
   Backspace: () => ({ does: 'clear' }),
 }

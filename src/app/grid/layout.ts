@@ -3,17 +3,24 @@ import { columnWidth, DEFAULT_COLUMN_WIDTH, usedRange, type Sheet } from '../../
 import { MAX_COLUMN_WIDTH } from '../../workbook/limits.ts'
 import { createAxis, type Axis } from './axis.ts'
 import { createRowHeights, ROW_HEIGHT } from './row-heights.ts'
+import { spacedWidth, type TextSpacing } from './text-spacing.ts'
 import type { TextWidth } from './text-width.ts'
 
 /** Room for the row numbers at the left and the column letters at the top. */
 export const MARGIN = { left: 46, top: 24 } as const
 
-const LEAST_WIDTH = 24
+/** Narrower, a column could not be found again. */
+export const LEAST_WIDTH = 24
 
 export interface GridLayout {
   readonly rowAxis: Accessor<Axis>
   readonly columnAxis: Accessor<Axis>
+  /** What stays in view. */
   readonly frozen: Accessor<readonly [rows: number, columns: number]>
+  /** How large the grid is on the screen. */
+  setRoom(width: number, height: number): void
+  /** Works out what a sheet that is soon to be shown will need; done bit by bit, as the sheet is made, it keeps nobody waiting at the end. */
+  prepare(sheet: Sheet): void
   /** Shows a width that is not in the document yet, while an edge is dragged. */
   drag(column: number, width: number): void
   /** The widths with the dragged one among them; ends the dragging. */
@@ -24,12 +31,14 @@ interface Surroundings {
   readonly sheet: Accessor<Sheet>
   readonly size: Accessor<{ readonly rows: number; readonly columns: number }>
   readonly textWidth: TextWidth
+  readonly spacing: Accessor<TextSpacing>
 }
 
 /** Where the rows and columns of the sheet shown lie. */
-export function createGridLayout({ sheet, size, textWidth }: Surroundings): GridLayout {
+export function createGridLayout({ sheet, size, textWidth, spacing }: Surroundings): GridLayout {
   const [dragged, setDragged] = createSignal<{ readonly column: number; readonly width: number } | undefined>(undefined)
-  const rowHeights = createRowHeights(textWidth)
+  const rowHeights = createMemo(() => createRowHeights(spacedWidth(textWidth, spacing()), spacing().linePx))
+  const [room, setRoom] = createSignal({ width: Infinity, height: Infinity })
 
   const widths = createMemo(() => {
     const held = sheet().columns
@@ -39,19 +48,20 @@ export function createGridLayout({ sheet, size, textWidth }: Surroundings): Grid
     return Array.from({ length: count }, (_, column) => (column === drag.column ? drag.width : columnWidth(sheet(), column)))
   })
   const columnAxis = createMemo(() => createAxis(widths(), DEFAULT_COLUMN_WIDTH, size().columns))
-  // Equal as long as no height changes, so that an edit elsewhere lays nothing out again.
-  const heights = createMemo(() => rowHeights(sheet()), undefined, { equals: (one, other) => one.length === other.length && one.every((height, row) => height === other[row]) })
+  const heights = createMemo(() => rowHeights()(sheet()))
   const rowAxis = createMemo(() => createAxis(heights(), ROW_HEIGHT, size().rows))
   const frozen = createMemo(() => {
     const { rows, columns } = usedRange(sheet())
     const [frozenRows, frozenColumns] = sheet().frozen
-    return [Math.min(frozenRows, rows), Math.min(frozenColumns, columns)] as const
+    return [inRoom(rowAxis(), Math.min(frozenRows, rows), room().height - MARGIN.top - LEAST_ROOM.height), inRoom(columnAxis(), Math.min(frozenColumns, columns), room().width - MARGIN.left - LEAST_ROOM.width)] as const
   }, undefined, { equals: ([rows, columns], [otherRows, otherColumns]) => rows === otherRows && columns === otherColumns })
 
   return {
     rowAxis,
     columnAxis,
     frozen,
+    setRoom: (width, height) => void setRoom({ width, height }),
+    prepare: (next) => void rowHeights()(next),
     drag: (column, width) => setDragged({ column, width: Math.min(MAX_COLUMN_WIDTH, Math.max(LEAST_WIDTH, Math.round(width))) }),
     dropped() {
       const result = widths()
@@ -60,3 +70,8 @@ export function createGridLayout({ sheet, size, textWidth }: Surroundings): Grid
     },
   }
 }
+
+/** What stays in view leaves room for a usual column and some rows beside it, or else scrolls as all others do. */
+const LEAST_ROOM = { width: DEFAULT_COLUMN_WIDTH, height: 4 * ROW_HEIGHT } as const
+
+const inRoom = (axis: Axis, count: number, room: number): number => (axis.start(count) <= room ? count : 0)

@@ -3,8 +3,8 @@ import type { LineAxis } from '../../workbook/line-edits.ts'
 import type { Session } from '../state/session.ts'
 import { cellUnder } from './cell-under.ts'
 import type { GridContext } from './grid-context.ts'
-import { selectLines } from './line-actions.ts'
-import { fitColumn } from './fit-column.ts'
+import { linesArea } from './line-actions.ts'
+import { fitColumns } from './column-widths.ts'
 import { pointByPointer } from './point-by-pointer.ts'
 
 /** Selecting with the pointer, opening a cell by a double click, and dragging the edges of columns. */
@@ -45,10 +45,11 @@ export function pointerHandlers(session: Session, context: GridContext, grid: ()
       grid().setPointerCapture(event.pointerId)
       const { selection } = session
       if (edge !== undefined) dragWidth(event, edge)
-      else if (row !== undefined) dragging = selectingLines(session, 'rows', row, event.shiftKey, (move) => under(move).row)
-      else if (column !== undefined) dragging = selectingLines(session, 'columns', column, event.shiftKey, (move) => under(move).column)
+      else if (row !== undefined) dragging = selectingLines(session, 'rows', row, event, (move) => under(move).row)
+      else if (column !== undefined) dragging = selectingLines(session, 'columns', column, event, (move) => under(move).column)
       else {
-        selection.moveTo(under(event), event.shiftKey)
+        if (addsToSelection(event)) selection.add(under(event))
+        else selection.moveTo(under(event), event.shiftKey)
         dragging = (move) => selection.moveTo(under(move), true)
       }
     },
@@ -70,19 +71,26 @@ export function pointerHandlers(session: Session, context: GridContext, grid: ()
     onDblClick() {
       const { row, column, edge } = pressed
       if (session.entry.editing()) return
-      if (edge !== undefined) fitColumn(session, context, edge)
+      if (edge !== undefined) fitColumns(session, context, [edge])
       else if (row === undefined && column === undefined) session.entry.begin('cell')
     },
   }
 }
 
-/** Selects the line pressed, or those from the active one to it, and on to where the pointer is dragged. */
-function selectingLines(session: Session, axis: LineAxis, line: number, extend: boolean, lineUnder: (event: PointerEvent) => number): (event: PointerEvent) => void {
-  const { row, column } = session.selection.active()
-  const from = !extend ? line : axis === 'rows' ? row : column
-  selectLines(session, axis, from, line)
-  return (move) => selectLines(session, axis, from, lineUnder(move))
+/** Selects the line pressed, beside others or alone, or those from the active one to it, and on to where the pointer is dragged. */
+function selectingLines(session: Session, axis: LineAxis, line: number, event: PointerEvent, lineUnder: (event: PointerEvent) => number): (event: PointerEvent) => void {
+  const { selection } = session
+  const { row, column } = selection.active()
+  const isStretched = event.shiftKey && !addsToSelection(event)
+  const from = !isStretched ? line : axis === 'rows' ? row : column
+  const others = addsToSelection(event) ? selection.areas() : isStretched ? selection.areas().slice(0, -1) : []
+  const selectTo = (to: number) => selection.selectAll([...others, linesArea(session, axis, from, to)])
+  selectTo(line)
+  return (move) => selectTo(lineUnder(move))
 }
+
+/** Where Ctrl with a press opens a menu, the other command key adds. */
+const addsToSelection = ({ ctrlKey, metaKey }: PointerEvent): boolean => metaKey || (ctrlKey && !navigator.platform.startsWith('Mac'))
 
 /** The row number, column letter or column edge that an element stands for. */
 function placeOf(target: EventTarget | null): { readonly row?: number; readonly column?: number; readonly edge?: number } {

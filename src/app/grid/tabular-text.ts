@@ -7,8 +7,16 @@ export function printTabular(rows: readonly (readonly string[])[]): string {
 }
 
 /** The rectangle that tab-separated text stands for; a line break at the end closes the last row and begins none. */
-export function parseTabular(text: string): string[][] {
-  const rows: string[][] = []
+export const parseTabular = (text: string): string[][] => [...tabularRows(text)].map(({ cells }) => cells)
+
+export interface TabularRow {
+  readonly cells: string[]
+  /** Where the next row begins. */
+  readonly end: number
+}
+
+/** Row by row, so that a long text can be read with pauses. */
+export function* tabularRows(text: string): Generator<TabularRow> {
   let row: string[] = []
   let place = 0
   while (place <= text.length) {
@@ -19,13 +27,11 @@ export function parseTabular(text: string): string[][] {
       place++
       continue
     }
-    rows.push(row)
-    row = []
-    if (place >= text.length) break
     place += text.startsWith('\r\n', place) ? 2 : 1
-    if (place === text.length) break
+    yield { cells: row, end: Math.min(place, text.length) }
+    row = []
+    if (place >= text.length) return
   }
-  return rows
 }
 
 interface Found {

@@ -2,7 +2,7 @@ import { createResource, For, Show, type JSX } from 'solid-js'
 import { argumentLabel, signature, type Example, type FunctionDefinition, type Source } from '../../../functions/define.ts'
 import type { CellValue } from '../../calc/values.ts'
 import { formatNumber } from '../../workbook/number-format.ts'
-import { valueText } from '../state/cell-value.ts'
+import { valueText } from '../../calc/cell-value.ts'
 import { useSession } from '../state/session.ts'
 
 /** A function of the catalogue in words; `brief` leaves out what only someone who writes a formula needs. */

@@ -37,7 +37,7 @@ export function Guide(): JSX.Element {
               <section class="function-words">
                 <For each={page.paragraphs}>{(paragraph) => <p>{paragraph}</p>}</For>
                 <Show when={page.sources.length > 0}>
-                  <h4>Source</h4>
+                  <h3>Source</h3>
                   <Sources sources={page.sources} />
                 </Show>
               </section>

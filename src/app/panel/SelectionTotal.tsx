@@ -1,24 +1,23 @@
 import { createResource, Show, type JSX } from 'solid-js'
 import { findUnit } from '../../../functions/units/units.ts'
 import type { Total } from '../../calc/total.ts'
-import { printAddress } from '../../workbook/address.ts'
 import { formatNumber } from '../../workbook/number-format.ts'
+import { isOneCell, selectionWords } from '../state/on-selection.ts'
 import { useSession } from '../state/session.ts'
 
-/** What a selected range adds up to. */
+/** What the selected cells add up to. */
 export function SelectionTotal(): JSX.Element {
   const session = useSession()
   const asked = () => {
-    const { top, left, bottom, right } = session.selection.area()
-    if (top === bottom && left === right) return undefined
-    return { area: { top, left, bottom, right }, sheet: session.sheetName(), version: session.recalculation.version(), content: session.sheet() }
+    if (isOneCell(session)) return undefined
+    return { areas: session.selection.areas(), words: selectionWords(session), sheet: session.sheetName(), version: session.recalculation.version(), content: session.sheet() }
   }
-  const [total] = createResource(asked, ({ sheet, area, version }) => (version === 0 ? undefined : session.recalculation.ask((service) => service.total(sheet, area))))
+  const [total] = createResource(asked, ({ sheet, areas, version }) => (version === 0 ? undefined : session.recalculation.ask((service) => service.total(sheet, areas))))
   return (
     <Show when={asked()}>
       {(selected) => (
         <section class="selection-total" aria-label="The selected range">
-          <h3>{printAddress(selected().area.top, selected().area.left)}:{printAddress(selected().area.bottom, selected().area.right)}</h3>
+          <h3>{selected().words}</h3>
           <Show when={total.latest} fallback={<p class="panel-empty">No numbers in it.</p>}>
             {(found) => <dl><TotalWords total={found()} /></dl>}
           </Show>

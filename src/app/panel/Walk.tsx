@@ -1,11 +1,13 @@
-import { createEffect, createResource, For, on, Show, type JSX } from 'solid-js'
+import { createResource, For, Show, type JSX } from 'solid-js'
 import type { Feed, Place } from '../../calc/walk.ts'
 import { printAddress, quoteSheetName, type Area } from '../../workbook/address.ts'
 import { foldCase, sheetByName } from '../../workbook/document.ts'
+import { unitOfValue } from '../../workbook/unit-scope.ts'
 import { cellView } from '../grid/cell-view.ts'
 import { isCellError, type CellValue } from '../../calc/values.ts'
 import { useSession, type Session } from '../state/session.ts'
-import { createTrail, type Trail, type Visited } from '../state/trail.ts'
+import type { Trail, Visited } from '../state/trail.ts'
+import { frameDrawn } from '../state/frame-drawn.ts'
 import { formulaInWords } from './formula-in-words.ts'
 import './Walk.css'
 
@@ -13,18 +15,25 @@ import './Walk.css'
 export function createWalk(focusHead: () => void) {
   const session = useSession()
   const here = (): Visited => ({ sheet: session.sheetName(), ...session.selection.active() })
-  const trail = createTrail({
-    workbook: session.document.workbook, here,
-    // What was clicked is gone once the panel is about another cell: without a new place the keyboard would start at the top of the page.
-    goTo({ sheet, row, column }) {
-      session.goTo(sheet, { row, column })
+  // What was clicked is gone once the panel is about another cell: without a new place the keyboard would start at the top of the page.
+  const trail: Walked = {
+    visited: session.trail.visited,
+    follow(to) {
+      session.trail.follow(to)
       focusHead()
     },
-  })
-  createEffect(on(session.opened, () => trail.forget(), { defer: true }))
+    back(index) {
+      session.trail.back(index)
+      focusHead()
+    },
+  }
   const asked = () => ({ ...here(), version: session.recalculation.version(), cell: session.activeCell() })
+  let turn = 0
   const [answer] = createResource(asked, async ({ sheet, row, column, version, cell }) => {
-    if (version === 0) return undefined
+    const mine = ++turn
+    // First the grid: what a key has changed is drawn before this is asked, and of a row of keys only the last one asks.
+    await frameDrawn()
+    if (version === 0 || mine !== turn) return undefined
     const [feeds, users] = await Promise.all([
       session.recalculation.ask((service) => service.feeds(sheet, row, column)),
       session.recalculation.ask((service) => service.users(sheet, row, column)),
@@ -40,9 +49,11 @@ export function createWalk(focusHead: () => void) {
   return { trail, feeds: () => current()?.feeds, users: () => current()?.users }
 }
 
+type Walked = Omit<Trail, 'forget'>
+
 export type Walk = ReturnType<typeof createWalk>
 
-export function WayBack(props: { readonly trail: Trail }): JSX.Element {
+export function WayBack(props: { readonly trail: Walked }): JSX.Element {
   const session = useSession()
   return (
     <Show when={props.trail.visited().length > 0}>
@@ -72,7 +83,7 @@ export function FedBy(props: { readonly walk: Walk }): JSX.Element {
         <h3 id="fed-by">Fed by</h3>
         <ul class="walk-list" aria-labelledby="fed-by">
           <For each={distinct(props.walk.feeds() ?? [])}>
-            {(feed) => <Step label={feed.label} address={addressFrom(session, feed.sheet, feed.area)} value={feed.value === undefined ? '' : feedWords(session, feed)} onClick={() => props.walk.trail.follow({ sheet: feed.sheet, row: feed.area.top, column: feed.area.left })} />}
+            {(feed) => <Step label={feedLabel(session, feed)} address={addressFrom(session, feed.sheet, feed.area)} value={feed.value === undefined ? '' : feedWords(session, feed)} onClick={() => props.walk.trail.follow({ sheet: feed.sheet, row: feed.area.top, column: feed.area.left })} />}
           </For>
         </ul>
       </section>
@@ -109,6 +120,15 @@ function Step(props: { readonly label: string | undefined; readonly address: str
       </button>
     </li>
   )
+}
+
+/** A unit cell stands in the row of what has the unit: its label there is not its own. */
+function feedLabel(session: Session, { sheet, area: { top, left, bottom, right }, label }: Feed): string | undefined {
+  const role = sheetByName(session.document.workbook(), sheet)?.rows[top]?.[left]?.role
+  if (role !== 'unit' || top !== bottom || left !== right) return label
+  const own = foldCase(sheet) === foldCase(session.sheetName()) ? unitOfValue(session.sheet(), session.selection.active()) : undefined
+  if (own?.row === top && own.column === left) return 'its unit'
+  return label === undefined ? 'a unit' : `unit of ${label}`
 }
 
 /** Each once, in the order of writing. */

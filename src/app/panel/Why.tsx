@@ -9,7 +9,7 @@ import { misfit } from '../../workbook/misfit.ts'
 import { tokenise } from '../../workbook/formula/tokenise.ts'
 import { ColouredFormula } from '../entry-line/ColouredFormula.tsx'
 import { cellView } from '../grid/cell-view.ts'
-import { valueText } from '../state/cell-value.ts'
+import { valueText } from '../../calc/cell-value.ts'
 import { useSession } from '../state/session.ts'
 import { FunctionWords } from './FunctionWords.tsx'
 import { SelectionTotal } from './SelectionTotal.tsx'
@@ -45,6 +45,7 @@ export function Why(): JSX.Element {
 
   return (
     <>
+      <h2 class="unseen">Why</h2>
       <WayBack trail={walk.trail} />
       <div ref={(element) => (head = element)} class="why-here" tabindex={-1} role="group" aria-label={label() ?? printAddress(at().row, at().column)}>
         <SelectionTotal />

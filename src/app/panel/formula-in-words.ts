@@ -6,7 +6,7 @@ import { tokenise } from '../../workbook/formula/tokenise.ts'
 
 /**
  * A formula as it is computed: each reference gives way to what it comes to, and the arguments of our own functions are named.
- * `FEED.FLOW(load 50 TR, drum 20 °F, liquid 95 °F, in lb/min)`.
+ * `FEED.FLOW(load 50 TR, drum 20 °F, liquid 95 °F, unit lb/min)`.
  */
 export function formulaInWords(formula: string, feeds: readonly Feed[], say: (feed: Feed) => string): string {
   const tokens = tokenise(formula)
@@ -38,7 +38,7 @@ function argumentNames(formula: string): ReadonlyMap<number, string> {
     for (const [index, { start, end }] of call.arguments.entries()) {
       const key = labels[index]
       const first = tokens.find((token) => token.kind !== 'whitespace' && token.start >= start && token.end <= end)
-      if (key !== undefined && first) names.set(first.start, key === 'unit' ? 'in' : argumentLabel(key))
+      if (key !== undefined && first) names.set(first.start, argumentLabel(key))
     }
   }
   return names

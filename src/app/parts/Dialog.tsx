@@ -17,10 +17,10 @@ export function Dialog(props: { readonly title: string; readonly onClose: () => 
       onClick={(event) => event.target === dialog && dialog.close()}
     >
       <div class="dialog-paper">
-        <header>
+        <div class="dialog-head">
           <h2>{props.title}</h2>
           <button type="button" class="quiet-button" aria-label="Close" onClick={() => dialog?.close()}><Icon name="close" /></button>
-        </header>
+        </div>
         {props.children}
       </div>
     </dialog>

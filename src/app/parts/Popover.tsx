@@ -6,7 +6,7 @@ interface Props {
   readonly class?: string
   readonly left?: number
   readonly top?: number
-  /** Asked to close: by Escape, by a press elsewhere or as the focus goes elsewhere. */
+  /** Asked to close: by Escape, which leads the focus back to where it was, by a press elsewhere or as the focus goes elsewhere. */
   readonly onClose: (byEscape: boolean) => void
   readonly children: JSX.Element
 }
@@ -14,6 +14,7 @@ interface Props {
 /** A small sheet of paper over the screen, which takes the focus and goes as soon as one turns to something else. */
 export function Popover(props: Props): JSX.Element {
   let paper: HTMLDivElement | undefined
+  const before = document.activeElement
   const onPress = (event: PointerEvent) => {
     if (event.target instanceof Element && !paper?.contains(event.target) && !event.target.closest('[aria-expanded=true]')) props.onClose(false)
   }
@@ -36,6 +37,7 @@ export function Popover(props: Props): JSX.Element {
         event.preventDefault()
         event.stopPropagation()
         props.onClose(true)
+        if (before instanceof HTMLElement) before.focus({ preventScroll: true })
       }}
       onFocusOut={(event) => {
         if (event.relatedTarget instanceof Node && !paper?.contains(event.relatedTarget)) props.onClose(false)

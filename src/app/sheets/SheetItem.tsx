@@ -2,7 +2,7 @@ import { createSignal, Show, type JSX } from 'solid-js'
 import { ContextMenu, type ContextItem } from '../parts/ContextMenu.tsx'
 import { useSession } from '../state/session.ts'
 import { duplicate, move, remove, rename } from './sheet-actions.ts'
-import { stateWords } from './state-words.ts'
+import { stateWords } from '../../calc/state-words.ts'
 
 interface Props {
   readonly name: string

@@ -31,9 +31,11 @@ export interface Entry {
   type(text: string, caret: number): void
   /** Puts another text in place, as if it had been typed. */
   put(text: string, caret: number): void
-  /** Ends typing; gives the message if what was typed is not accepted, and goes on then. */
-  enter(): string | undefined
+  /** Ends typing; gives the message if what was typed is not accepted, and goes on then. `into`: what takes the text in place of the cell alone. */
+  enter(into?: (at: Editing, typed: string) => string | undefined): string | undefined
   cancel(): void
+  /** What is being typed is what the cell holds. */
+  isAsBefore(): boolean
 }
 
 interface Surroundings {
@@ -53,8 +55,14 @@ export function createEntry({ workbook, sheet, active, put }: Surroundings): Ent
 
   const held = (sheetName: string, { row, column }: CellAddress): string => entryOf(cellAt(workbook(), sheetName, row, column)?.content ?? null)
 
+  const isAsBefore = (): boolean => {
+    const now = editing()
+    return now !== undefined && typed() === held(now.sheet, now)
+  }
+
   return {
     editing,
+    isAsBefore,
     text: () => (editing() ? typed() : held(sheet(), active())),
     caret,
     isFresh,
@@ -86,10 +94,10 @@ export function createEntry({ workbook, sheet, active, put }: Surroundings): Ent
         setPlaced({ caret: at })
       })
     },
-    enter() {
+    enter(into) {
       const now = editing()
       if (!now) return undefined
-      const problem = typed() === held(now.sheet, now) ? undefined : put(now.sheet, now, typed())
+      const problem = !into && isAsBefore() ? undefined : into ? into(now, typed()) : put(now.sheet, now, typed())
       if (problem === undefined) setEditing(undefined)
       return problem
     },

@@ -1,7 +1,7 @@
 import { createEffect, createMemo, createSignal, onCleanup, type Accessor } from 'solid-js'
 import { cellView } from '../grid/cell-view.ts'
 import { find, type FindPlace, type FindQuery, type Found, type ShownText } from '../../workbook/find.ts'
-import { plainValue } from './cell-value.ts'
+import { plainValue } from '../../calc/cell-value.ts'
 import type { Session } from './session.ts'
 
 export interface Finding {

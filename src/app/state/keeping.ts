@@ -46,7 +46,12 @@ export interface Surroundings {
 interface News {
   readonly book: Book
   readonly entries: readonly Stored[]
+  /** Not told in full, since copying it would take long: what is kept is to be read again. */
+  readonly isLong?: true
 }
+
+/** Characters told to other tabs: of more, copying takes longer than a frame. */
+const LONGEST_NEWS = 200_000
 
 /** The workbook of this tab. It has a journal while this tab writes it. */
 interface Place {
@@ -79,7 +84,8 @@ export function createKeeping({ openShelf, document, show, settle, tell }: Surro
         setProblem(now.is === 'failed' ? failureWords(now.error) : undefined)
       },
       written(book, entries) {
-        place.right?.tell({ book, entries } satisfies News)
+        const isLong = entries.reduce((sum, { text }) => sum + text.length, 0) > LONGEST_NEWS
+        place.right?.tell((isLong ? { book, entries: [], isLong } : { book, entries }) satisfies News)
         void askToStay()
       },
     })
@@ -159,8 +165,9 @@ export function createKeeping({ openShelf, document, show, settle, tell }: Surro
     setReading(false)
   }
 
-  async function follow(place: Place, { book, entries }: News): Promise<void> {
+  async function follow(place: Place, { book, entries, isLong }: News): Promise<void> {
     if (place !== here || place.journal) return
+    if (isLong) return readAgain(place)
     const next = entries.filter(({ number }) => number > place.number)
     if (next[0] !== undefined && next[0].number !== place.number + 1) return readAgain(place)
     if (!next.every(isIntact) || document().follow(next.flatMap(editsOf), book) !== undefined) return readAgain(place)

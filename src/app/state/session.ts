@@ -1,26 +1,32 @@
 import { batch, createContext, createMemo, createSignal, useContext, type Accessor } from 'solid-js'
-import type { CalculationService } from '../../calc/service.ts'
+import type { Calculation } from '../calculation/calculation.ts'
 import type { CellValue } from '../../calc/values.ts'
 import type { FileState, Shelf } from '../../storage/shelf.ts'
 import type { Area, CellAddress } from '../../workbook/address.ts'
+import { disjoint } from '../../workbook/areas.ts'
 import { setEntry } from '../../workbook/commands.ts'
 import { foldCase, isFormula, usedRange, type Cell, type Role, type Sheet, type Workbook } from '../../workbook/document.ts'
 import type { Edit } from '../../workbook/edits.ts'
 import { meantText } from '../../workbook/entry.ts'
+import { enterInAll } from '../../workbook/fill.ts'
 import { unitOfValue } from '../../workbook/unit-scope.ts'
-import { plainValue } from './cell-value.ts'
+import { plainValue } from '../../calc/cell-value.ts'
 import { createCompleting, type Completing } from './completing.ts'
+import { createCutting, type Cutting } from './cutting.ts'
 import { createEntry, type Entry } from './entry.ts'
 import { createFeeds, type Feeds } from './feeds.ts'
 import { createKeeping, type Keeping } from './keeping.ts'
+import type { Parts } from './long-change.ts'
+import { createLongWork, type LongWork } from './long-work.ts'
 import { createPointing, type Pointing } from './pointing.ts'
 import { createRecalculation, type Recalculation } from './recalculation.ts'
 import { createSelection, type Selection } from './selection.ts'
 import { createSheetStates } from './sheet-states.ts'
+import { createTrail, type Trail } from './trail.ts'
 import { createValues, type Values } from './values.ts'
 import { createWorkbookState, type WorkbookState } from './workbook-state.ts'
 
-export type PanelName = 'Why' | 'Find' | 'Guide'
+export type PanelName = 'Why' | 'Find' | 'Figure' | 'Guide'
 
 /** What is open over the screen beside a cell, one at a time. */
 export type PopoverName = 'unitInLine' | 'unitAtCell' | 'format'
@@ -40,10 +46,14 @@ export interface Session {
   readonly sheetStates: ReturnType<typeof createSheetStates>
   readonly selection: Selection
   readonly entry: Entry
+  readonly cutting: Cutting
   readonly completing: Completing
   readonly pointing: Pointing
   readonly feeds: Feeds
-  readonly service: CalculationService
+  /** The walk from cell to cell that Why is followed on, whichever panel is open. */
+  readonly trail: Trail
+  readonly service: Calculation
+  readonly work: LongWork
   /** The sheet shown. */
   readonly sheet: Accessor<Sheet>
   readonly sheetName: Accessor<string>
@@ -67,13 +77,21 @@ export interface Session {
   goTo(sheetName: string, place: CellAddress): void
   /** One action of the user on the document; what is wrong with it becomes the notice. */
   act(label: string, makeEdits: Parameters<WorkbookState['change']>[1]): void
-  /** What is selected, whole rows and columns as far as the sheet is in use. */
+  /** The same for one that may take longer than a frame; `done` hears of its end unless it was stopped or refused. */
+  actInParts(parts: Omit<Parts, 'done'> & { readonly done: () => void }): void
+  /** Stops a long action, the workbook being as before, or else other long work; false if there is none. */
+  stop(): boolean
+  /** What was selected last, whole rows and columns as far as the sheet is in use. */
   usedSelection(): Area
+  /** All that is selected, in the same way. */
+  usedAreas(): readonly Area[]
   /** As the document does, and shows what has changed. */
   undo(): void
   redo(): void
   /** Ends typing, if any; false if what was typed is not accepted. */
   settle(): boolean
+  /** Enters what is typed in all cells selected; false if it is not accepted. */
+  settleInSelection(): boolean
   open(workbook: Workbook, inFile: boolean, before?: FileState): void
 }
 
@@ -83,14 +101,18 @@ const LEAST_ROWS = 60
 const SPARE_COLUMNS = 4
 const LEAST_COLUMNS = 10
 
-export function createSession(service: CalculationService, openShelf: () => Promise<Shelf>): Session {
-  const recalculation = createRecalculation(service)
+export function createSession(service: Calculation, openShelf: () => Promise<Shelf>): Session {
+  const work = createLongWork()
+  const recalculation = createRecalculation(service, work)
   const values = createValues(recalculation)
   const keeping = createKeeping({
     openShelf,
     document: () => document,
     show: (workbook, file) => open(workbook, file.inFile, file),
-    settle: () => settle() || entry.cancel(),
+    settle() {
+      document.longChange.finish()
+      if (!settle()) entry.cancel()
+    },
     tell: (problem) => setNotice({ tone: 'problem', text: problem }),
   })
   const document: WorkbookState = createWorkbookState(
@@ -122,6 +144,12 @@ export function createSession(service: CalculationService, openShelf: () => Prom
     put: (name, at, typed) => document.change('Entry', (workbook) => setEntry(workbook, name, at, typed)),
   })
 
+  const cutting = createCutting(document.workbook, sheetName)
+  const trail = createTrail({
+    workbook: document.workbook,
+    here: () => ({ sheet: sheetName(), ...selection.active() }),
+    goTo: ({ sheet: to, row, column }) => goTo(to, { row, column }),
+  })
   const completing = createCompleting({ entry, workbook: document.workbook })
   const pointing = createPointing({ entry, sheet: sheetName, active: selection.active, size, show: setShown })
 
@@ -145,30 +173,48 @@ export function createSession(service: CalculationService, openShelf: () => Prom
     batch(() => {
       setNotice(undefined)
       selection.forget()
+      trail.forget()
       setShown(workbook.sheets[0]?.name ?? '')
       document.replace(workbook, inFile, before)
       setOpened((times) => times + 1)
     })
   }
+  /** Whole rows and columns as far as the sheet is in use. */
+  function usedPart({ top, left, bottom, right }: Area): Area {
+    const { rows, columns } = size()
+    return {
+      top, left,
+      bottom: bottom === rows - 1 ? Math.max(top, used().rows - 1) : bottom,
+      right: right === columns - 1 ? Math.max(left, used().columns - 1) : right,
+    }
+  }
   const settle = () => entry.editing() === undefined || report(entry.enter())
 
+  function goTo(name: string, place: CellAddress): void {
+    if (!settle()) return
+    batch(() => {
+      setShown(name)
+      selection.moveTo(place)
+    })
+  }
+  function settleInSelection(): boolean {
+    return report(entry.enter((at, typed) => {
+      setShown(at.sheet)
+      const areas = disjoint(selection.areas().map(usedPart))
+      return document.change('Entry', (workbook) => enterInAll(workbook, at.sheet, at, areas, typed))
+    }))
+  }
+
   return {
-    document, keeping, open, recalculation, values, selection, entry, completing, pointing, service, sheet, sheetName, size, opened, panel, setPanel, popover, setPopover, notice, setNotice, cell, settle,
+    document, keeping, open, recalculation, values, selection, entry, cutting, trail, completing, pointing, service, work, sheet, sheetName, size, opened, panel, setPanel, popover, setPopover, notice, setNotice, cell, settle, settleInSelection,
     sheetStates: createSheetStates(recalculation),
     feeds: createFeeds({ workbook: document.workbook, sheet: sheetName, home: () => entry.editing()?.sheet ?? sheetName(), text: entry.text }),
     value(row, column) {
       const plain = plainValue(cell(row, column))
       return plain === undefined ? values.at(sheetName(), row, column) : plain
     },
-    usedSelection() {
-      const { top, left, bottom, right } = selection.area()
-      const { rows, columns } = size()
-      return {
-        top, left,
-        bottom: bottom === rows - 1 ? Math.max(top, used().rows - 1) : bottom,
-        right: right === columns - 1 ? Math.max(left, used().columns - 1) : right,
-      }
-    },
+    usedSelection: () => usedPart(selection.area()),
+    usedAreas: () => selection.areas().map(usedPart),
     undo: () => void (report(document.refusal()) && showChange(document.undo())),
     redo: () => void (report(document.refusal()) && showChange(document.redo())),
     activeCell: () => cell(selection.active().row, selection.active().column),
@@ -181,12 +227,16 @@ export function createSession(service: CalculationService, openShelf: () => Prom
     show(name) {
       if (settle()) setShown(name)
     },
-    goTo(name, place) {
-      if (!settle()) return
-      batch(() => {
-        setShown(name)
-        selection.moveTo(place)
-      })
+    goTo,
+    actInParts({ done, ...parts }) {
+      setNotice(undefined)
+      document.changeInParts({ ...parts, done: (problem) => batch(() => report(problem) && done()) })
+    },
+    stop() {
+      const label = document.longChange.progress()?.label
+      const isStopped = document.longChange.stop()
+      if (isStopped) setNotice({ tone: 'done', text: `${label ?? 'The action'} stopped: nothing has changed` })
+      return isStopped || work.stop()
     },
     act: (label, makeEdits) => void report(document.change(label, makeEdits)),
   }

@@ -16,8 +16,7 @@ export function createSheetStates({ ask, version }: Pick<Recalculation, 'ask' | 
     for (let readFor = -1; readFor !== version();) {
       readFor = version()
       const found = await ask((service) => service.states())
-      if (!found) break
-      setStates(found)
+      if (found) setStates(found)
     }
     reading = false
   }

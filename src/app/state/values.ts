@@ -59,11 +59,12 @@ export function createValues({ ask, version }: Pick<Recalculation, 'ask' | 'vers
   /** One reading at a time for each block: a change meanwhile is followed by one more, however many there were. */
   async function read(block: Block, sheet: string, area: Area): Promise<void> {
     block.reading = true
-    while (block.version !== version()) {
+    // One that has been forgotten meanwhile belongs to another workbook.
+    const isKept = (): boolean => blocks().get(keyOf(sheet, area.top / BLOCK_ROWS, area.left / BLOCK_COLUMNS)) === block
+    while (block.version !== version() && isKept()) {
       block.version = version()
       const values = await ask((service) => service.read(sheet, area))
       if (values) block.setValues(values)
-      else break
     }
     block.reading = false
   }

@@ -2,8 +2,9 @@ import { createMemo, createSignal, type Accessor } from 'solid-js'
 import type { FileState } from '../../storage/shelf.ts'
 import { emptyWorkbook, type Workbook } from '../../workbook/document.ts'
 import { applyEdits, type Edit } from '../../workbook/edits.ts'
-import { perform, redo, startHistory, undo, type History, type Moved, type Step } from '../../workbook/history.ts'
+import { perform, redo, startHistory, take, undo, type History, type Moved, type Step } from '../../workbook/history.ts'
 import { WorkbookProblem } from '../../workbook/problem.ts'
+import { createLongChange, type LongChange, type Parts } from './long-change.ts'
 
 /** What follows the document: the calculation graph, and the log that keeps it. */
 export interface Follower {
@@ -28,6 +29,9 @@ export interface WorkbookState {
   readonly refusal: Accessor<string | undefined>
   /** One action of the user. Gives the message of what is wrong, the workbook then being as it was. */
   change(label: string, makeEdits: (workbook: Workbook) => readonly Edit[]): string | undefined
+  /** One action that may take longer than a frame. Whatever else changes the workbook meanwhile comes after it. */
+  changeInParts(parts: Parts): void
+  readonly longChange: Pick<LongChange, 'progress' | 'isUnderWay' | 'finish' | 'stop'>
   /** Gives what was changed by it. */
   undo(): readonly Edit[]
   redo(): readonly Edit[]
@@ -56,13 +60,18 @@ export function createWorkbookState(followers: readonly Follower[], refusal: Acc
 
   const point = createMemo((): HistoryPoint => history().past.at(-1))
 
-  function take({ history: next, edits }: Moved): readonly Edit[] {
+  function takeIn({ history: next, edits }: Moved): readonly Edit[] {
     if (edits.length > 0) {
       setHistory(next)
       for (const follower of followers) follower.edited(edits)
     }
     return edits
   }
+  const longChange = createLongChange((made) => {
+    const refused = refusal()
+    if (refused === undefined) takeIn(take(history(), made))
+    return refused
+  })
   function takeFile(isInFile: boolean, { changed, savedAt: at }: Pick<FileState, 'changed' | 'savedAt'>): void {
     setInFile(isInFile)
     setKept(() => (changed ? BEFORE : undefined))
@@ -78,20 +87,35 @@ export function createWorkbookState(followers: readonly Follower[], refusal: Acc
     inFile,
     fileState: () => ({ inFile: inFile(), changed: unsaved(), savedAt: savedAt() }),
     refusal,
+    longChange,
+    changeInParts(parts) {
+      longChange.finish()
+      const refused = refusal()
+      if (refused === undefined) longChange.begin(history().workbook, parts)
+      else parts.done(refused)
+    },
     change(label, makeEdits) {
+      longChange.finish()
       const refused = refusal()
       if (refused !== undefined) return refused
       try {
-        take(perform(history(), makeEdits(history().workbook), label))
+        takeIn(perform(history(), makeEdits(history().workbook), label))
         return undefined
       } catch (problem) {
         if (problem instanceof WorkbookProblem) return problem.message
         throw problem
       }
     },
-    undo: () => (refusal() === undefined ? take(undo(history())) : []),
-    redo: () => (refusal() === undefined ? take(redo(history())) : []),
+    undo() {
+      longChange.finish()
+      return refusal() === undefined ? takeIn(undo(history())) : []
+    },
+    redo() {
+      longChange.finish()
+      return refusal() === undefined ? takeIn(redo(history())) : []
+    },
     replace(workbook, isInFile, before = { changed: false, savedAt: null }) {
+      longChange.finish()
       takeFile(isInFile, before)
       setHistory(startHistory(workbook))
       for (const follower of followers) follower.opened(workbook)
@@ -100,7 +124,7 @@ export function createWorkbookState(followers: readonly Follower[], refusal: Acc
       try {
         const { workbook } = applyEdits(history().workbook, edits)
         takeFile(file.inFile, file)
-        take({ history: startHistory(workbook), edits })
+        takeIn({ history: startHistory(workbook), edits })
         return undefined
       } catch (problem) {
         if (problem instanceof WorkbookProblem) return problem.message

@@ -5,12 +5,14 @@ import { chooseFile } from '../files/file-access.ts'
 import { exportSpreadsheet, openFile, saveWorkbook, type ReadingFailure } from '../files/file-actions.ts'
 import { Icon } from '../parts/Icon.tsx'
 import { Menu } from '../parts/Menu.tsx'
+import { PrintVerb } from '../print/PrintVerb.tsx'
 import { useSession } from '../state/session.ts'
 import { ReadingFailureDialog } from './ReadingFailureDialog.tsx'
 import { RecentDialog } from './RecentDialog.tsx'
 import { SavedState } from './SavedState.tsx'
 import { TemplateDialog } from './TemplateDialog.tsx'
 import { ReplaceDialog } from './ReplaceDialog.tsx'
+import { VerbList } from './VerbList.tsx'
 import './TopLine.css'
 
 /** The workbook's title and saved state, and the verbs. */
@@ -33,6 +35,7 @@ export function TopLine(): JSX.Element {
   }
   const restateIn = (system: UnitSystem, words: string) => {
     if (!session.settle()) return
+    session.document.longChange.finish()
     const edits = restate(session.document.workbook(), system)
     if (edits.length > 0) session.act(words, () => edits)
     else session.setNotice({ tone: 'done', text: 'Nothing to restate: no unit of the other system is in use' })
@@ -40,21 +43,25 @@ export function TopLine(): JSX.Element {
 
   return (
     <header class="top-line">
+      <h1 class="unseen">{session.document.workbook().title}</h1>
       <TitleField />
       <SavedState />
-      <div class="verbs" role="toolbar" aria-label="Workbook">
+      <div class="verbs" role="group" aria-label="Workbook">
         <StepButton name="undo" words="Undo" step={session.document.undoable()} run={() => session.settle() && session.undo()} />
         <StepButton name="redo" words="Redo" step={session.document.redoable()} run={() => session.settle() && session.redo()} />
         <span class="verb-gap" />
-        <button type="button" class="verb" onClick={() => replacing(() => void open())}>Open</button>
-        <button type="button" class="verb" onClick={() => replacing(() => setChoosesRecent(true))}>Recent</button>
-        <button type="button" class="verb" onClick={() => replacing(() => setChoosesTemplate(true))}>Start from a template</button>
-        <button type="button" class="verb" onClick={() => void saveWorkbook(session)}>Save</button>
-        <Menu words="Export" items={[{ words: 'Spreadsheet (.xlsx)', detail: 'Opens in any spreadsheet program', choose: () => void exportSpreadsheet(session) }]} />
-        <Menu words="Restate" items={[
-          { words: 'Restate in SI', choose: () => restateIn('SI', 'Restate in SI') },
-          { words: 'Restate in US units', choose: () => restateIn('US', 'Restate in US units') },
-        ]} />
+        <VerbList>
+          <button type="button" class="verb" onClick={() => replacing(() => void open())}>Open</button>
+          <button type="button" class="verb" onClick={() => replacing(() => setChoosesRecent(true))}>Recent</button>
+          <button type="button" class="verb" onClick={() => replacing(() => setChoosesTemplate(true))}>Start from a template</button>
+          <button type="button" class="verb" onClick={() => void saveWorkbook(session)}>Save</button>
+          <Menu words="Export" items={[{ words: 'Spreadsheet (.xlsx)', detail: 'Opens in any spreadsheet program', choose: () => void exportSpreadsheet(session) }]} />
+          <Menu words="Restate" items={[
+            { words: 'Restate in SI', choose: () => restateIn('SI', 'Restate in SI') },
+            { words: 'Restate in US units', choose: () => restateIn('US', 'Restate in US units') },
+          ]} />
+          <PrintVerb />
+        </VerbList>
       </div>
       <Show when={failure()}>{(at) => <ReadingFailureDialog failure={at()} onClose={() => setFailure(undefined)} />}</Show>
       <Show when={choosesTemplate()}><TemplateDialog onClose={() => setChoosesTemplate(false)} /></Show>

@@ -1,18 +1,16 @@
 import { isOnSheet, parseReference, printReference, type Corner, type Reference } from '../address.ts'
 import { foldCase } from '../document.ts'
-import { tokenise, type Token, type TokenKind } from './tokenise.ts'
+import { isReferenceKind, referenceExtents, type Token } from './tokenise.ts'
 
 export interface FoundReference {
   readonly reference: Reference
   readonly token: Token
 }
 
-const REFERENCE_KINDS: ReadonlySet<TokenKind> = new Set<TokenKind>(['reference', 'range', 'wholeColumns', 'wholeRows'])
-
 /** The references of a formula, in the order of writing. */
 export function referencesIn(tokens: readonly Token[]): FoundReference[] {
   return tokens.flatMap((token) => {
-    const reference = referenceOf(token)
+    const reference = isReferenceKind(token.kind) ? parseReference(token.text) : undefined
     return reference ? [{ reference, token }] : []
   })
 }
@@ -33,7 +31,7 @@ export function namesIn(tokens: readonly Token[]): string[] {
  * null (its cells are gone) writes `#REF!`. All else stays as typed.
  */
 export function rewriteReferences(formula: string, change: (reference: Reference) => Reference | null): string {
-  return rewritten(tokenise(formula), change)
+  return rewritten(piecesOf(formula), change)
 }
 
 /** For paste and fill: the relative parts move, the absolute ones stay; what would leave the sheet becomes `#REF!`. */
@@ -43,9 +41,9 @@ export function shiftReferences(formula: string, rows: number, columns: number):
 
 /** {@link shiftReferences} for one formula that goes to many places: it is read once. */
 export function shifter(formula: string): (rows: number, columns: number) => string {
-  const tokens = tokenise(formula)
+  const pieces = piecesOf(formula)
   return (rows, columns) =>
-    rewritten(tokens, (reference) => {
+    rewritten(pieces, (reference) => {
       const from = shiftCorner(reference.from, rows, columns)
       const to = reference.to && shiftCorner(reference.to, rows, columns)
       if (!from || (reference.to && !to)) return null
@@ -62,20 +60,42 @@ export function renameSheetInFormula(formula: string, from: string, to: string):
   )
 }
 
-function rewritten(tokens: readonly Token[], change: (reference: Reference) => Reference | null): string {
-  return tokens
-    .map((token) => {
-      const before = referenceOf(token)
-      if (!before) return token.text
-      const after = change(before)
-      if (after === null) return '#REF!'
-      return after === before ? token.text : printReference(after)
-    })
-    .join('')
+/** A reference of a formula, and what stands before it. */
+interface Piece {
+  readonly before: string
+  readonly text: string
+  readonly reference: Reference
 }
 
-function referenceOf(token: Token): Reference | undefined {
-  return REFERENCE_KINDS.has(token.kind) ? parseReference(token.text) : undefined
+interface Pieces {
+  readonly formula: string
+  readonly pieces: readonly Piece[]
+  readonly end: string
+}
+
+function piecesOf(formula: string): Pieces {
+  const pieces: Piece[] = []
+  let last = 0
+  for (const { start, end } of referenceExtents(formula)) {
+    const text = formula.slice(start, end)
+    const reference = parseReference(text)
+    if (!reference) continue
+    pieces.push({ before: formula.slice(last, start), text, reference })
+    last = end
+  }
+  return { formula, pieces, end: formula.slice(last) }
+}
+
+/** The very same text if `change` changes nothing. */
+function rewritten({ formula, pieces, end }: Pieces, change: (reference: Reference) => Reference | null): string {
+  let text = ''
+  let isSame = true
+  for (const piece of pieces) {
+    const after = change(piece.reference)
+    isSame &&= after === piece.reference
+    text += piece.before + (after === null ? '#REF!' : after === piece.reference ? piece.text : printReference(after))
+  }
+  return isSame ? formula : text + end
 }
 
 /** The same object if nothing moves; undefined if it leaves the sheet. */

@@ -1,3 +1,4 @@
+import { MAX_FORMULA, MAX_NESTING, MAX_OPERATORS } from '../limits.ts'
 import type { Extent } from './calls.ts'
 import { tokenise, type Token, type TokenKind } from './tokenise.ts'
 
@@ -9,14 +10,19 @@ export interface Unreadable extends Extent {
 }
 
 /** The first place from the left where a formula cannot be read; undefined where it can. */
-export function unreadableAt(formula: string): Unreadable | undefined {
-  const tokens = tokenise(formula).filter(({ kind }) => kind !== 'whitespace' && kind !== 'start')
+export function unreadableAt(formula: string, tokens: readonly Token[] = tokenise(formula)): Unreadable | undefined {
+  const tooMuch = (words: string): Unreadable => ({ start: 0, end: formula.length, words: `${words}: split it over several cells`, unfinished: false })
+  if (formula.length > MAX_FORMULA) return tooMuch(`the formula is longer than ${MAX_FORMULA} characters`)
   const open: Token[] = []
   let before: Token | undefined
+  let operators = 0
   for (const token of tokens) {
+    if (token.kind === 'whitespace' || token.kind === 'start') continue
     const words = token.problem ?? wrongAfter(before, token, open)
     if (words !== undefined) return { start: token.start, end: token.end, words, unfinished: isUnclosed(token) }
     if (OPENERS.has(token.kind)) open.push(before?.kind === 'function' ? before : token)
+    if (open.length > MAX_NESTING) return tooMuch(`the formula has brackets nested deeper than ${MAX_NESTING}`)
+    if (token.kind === 'operator') operators++
     if (CLOSER_OF[token.kind]) open.pop()
     before = token
   }
@@ -24,7 +30,13 @@ export function unreadableAt(formula: string): Unreadable | undefined {
   if (before === undefined) return { ...atEnd, words: 'the formula is empty: write something after =' }
   const innermost = open.at(-1)
   if (wantsValue(before) && !(innermost?.kind === 'function' && MAY_BE_EMPTY_AFTER.has(before.kind))) return { ...atEnd, words: `a value is missing after ${before.text}` }
-  return innermost === undefined ? undefined : { ...atEnd, words: `the closing ${innermost.kind === 'openBrace' ? '}' : ')'} of ${innermost.text} is missing` }
+  if (innermost !== undefined) return { ...atEnd, words: `the closing ${innermost.kind === 'openBrace' ? '}' : ')'} of ${innermost.text} is missing` }
+  return operators > MAX_OPERATORS ? tooMuch(`the formula has more than ${MAX_OPERATORS} operators`) : undefined
+}
+
+/** The words of it, with the place where it is not the whole formula or its end. */
+export function unreadableWords({ length }: string, { start, words }: Unreadable): string {
+  return start === 0 || start === length ? words : `${words}, at character ${start + 1}`
 }
 
 type Kinds = ReadonlySet<TokenKind>

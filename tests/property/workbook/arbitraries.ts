@@ -3,6 +3,9 @@ import { withCells } from '../../../src/workbook/cells.ts'
 import { ROLES, type Cell, type CellContent, type Sheet, type Workbook } from '../../../src/workbook/document.ts'
 import { applyEdit, type CellChange, type Edit } from '../../../src/workbook/edits.ts'
 import { contentOf } from '../../../src/workbook/entry.ts'
+import { normalFigure, type Figure } from '../../../src/workbook/figure.ts'
+import { figureKind, figureKinds } from '../../../src/workbook/figure-kinds.ts'
+import { PAPERS, type ReportSettings } from '../../../src/workbook/report-settings.ts'
 import { WorkbookProblem } from '../../../src/workbook/problem.ts'
 
 /** Text as people type it: numbers, formulas, quotes, blanks, other alphabets, half characters. */
@@ -51,12 +54,43 @@ const names = fc
   .array(fc.tuple(fc.constantFrom('load', 'vapour_flow', 'K.value', 'Größe1x'), fc.constantFrom('Duty!$C$5', "'My sheet'!$A$1:$B$2")), { maxLength: 3 })
   .map((entries) => new Map(entries))
 
-export const workbook: fc.Arbitrary<Workbook> = fc.record({
-  title: fc.string({ maxLength: 8 }),
-  purpose: fc.string({ unit: 'binary', maxLength: 8 }),
-  sheets: fc.uniqueArray(sheet, { minLength: 1, maxLength: 3, selector: ({ name }) => name.toLowerCase() }),
-  names,
+const binding = fc.constantFrom('Duty!$C$5:$D$5', "'My sheet'!$A$1:$B$2", "'It''s'!B3", 'load', '#REF!', 'Drum!#REF!', 'no reference at all')
+
+/** Of kinds with options and without, bound in any order to what is there and what is not. */
+const figure: fc.Arbitrary<Figure> = fc
+  .constantFrom(...figureKinds)
+  .chain((kind) => {
+    const { parts, options } = figureKind(kind)
+    return fc.record(
+      {
+        kind: fc.constant(kind),
+        title: fc.string({ unit: 'binary', maxLength: 8 }),
+        sheet: sheetName,
+        options: fc.constantFrom({}, ...Object.entries(options).map(([name, { accepted }]) => ({ [name]: accepted.at(-1) ?? '' }))),
+        bindings: fc.uniqueArray(fc.tuple(fc.constantFrom(...Object.keys(parts)), binding), { maxLength: 4, selector: ([name]) => name }).map((list) => Object.fromEntries(list)),
+      },
+      { requiredKeys: ['kind', 'title', 'options', 'bindings'] },
+    )
+  })
+  .map(normalFigure)
+
+const figures = fc.array(figure, { maxLength: 3 })
+
+const report: fc.Arbitrary<ReportSettings> = fc.record({
+  preparedBy: fc.string({ unit: 'binary', maxLength: 8 }), checkedBy: fc.string({ maxLength: 8 }), paper: fc.constantFrom(...PAPERS),
 })
+
+export const workbook: fc.Arbitrary<Workbook> = fc.record(
+  {
+    title: fc.string({ maxLength: 8 }),
+    purpose: fc.string({ unit: 'binary', maxLength: 8 }),
+    sheets: fc.uniqueArray(sheet, { minLength: 1, maxLength: 3, selector: ({ name }) => name.toLowerCase() }),
+    names,
+    figures,
+    report,
+  },
+  { requiredKeys: ['title', 'purpose', 'sheets', 'names', 'figures'] },
+)
 
 const axis = fc.constantFrom('rows' as const, 'columns' as const)
 const line = fc.oneof({ weight: 9, arbitrary: fc.nat(7) }, { weight: 1, arbitrary: fc.constantFrom(1_499, 16_383, 1_048_575) })
@@ -76,6 +110,8 @@ export const edit: fc.Arbitrary<Edit> = fc.oneof(
   fc.record({ kind: fc.constant('renameSheet' as const), sheet: sheetName, name: sheetName }),
   fc.record({ kind: fc.constant('title' as const), title: fc.string({ maxLength: 4 }) }),
   fc.record({ kind: fc.constant('purpose' as const), purpose: fc.string({ maxLength: 4 }) }),
+  fc.record({ kind: fc.constant('figures' as const), figures }),
+  fc.record({ kind: fc.constant('report' as const), report: fc.option(report) }),
   fc.record({ kind: fc.constant('name' as const), name: fc.constantFrom('load', 'K.value', 'Load'), refersTo: fc.option(fc.constantFrom('Duty!$C$5', 'Drum!$A$1')) }),
 )
 

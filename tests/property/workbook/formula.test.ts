@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest'
 import { areaOf, columnLetters, columnNumber, parseReference, printReference, type Corner, type Reference } from '../../../src/workbook/address.ts'
 import { calls } from '../../../src/workbook/formula/calls.ts'
 import { referencesIn, renameSheetInFormula, rewriteReferences, shiftReferences } from '../../../src/workbook/formula/references.ts'
-import { tokenise } from '../../../src/workbook/formula/tokenise.ts'
+import { mayReach } from '../../../src/workbook/formula/line-references.ts'
+import { isReferenceKind, referenceExtents, tokenise } from '../../../src/workbook/formula/tokenise.ts'
 import { sheetNameProblem } from '../../../src/workbook/sheet-name.ts'
 
 const sheetName = fc
@@ -36,6 +37,25 @@ describe('formulas', () => {
         }
       }),
       { numRuns: 2000 },
+    )
+  })
+
+  it('references are found in one pass just where the tokens have them', () => {
+    fc.assert(
+      fc.property(fc.oneof(formula, fc.string({ unit: 'binary' })), (text) => {
+        expect(referenceExtents(text)).toEqual(tokenise(text).filter(({ kind }) => isReferenceKind(kind)).map(({ start, end }) => ({ start, end })))
+      }),
+      { numRuns: 3000 },
+    )
+  })
+
+  it('a formula that is passed over has no reference to the lines in question', () => {
+    fc.assert(
+      fc.property(formula, fc.constantFrom('rows', 'columns'), fc.oneof(fc.nat(20_000), fc.nat(1_100_000)), (text, axis, first) => {
+        const lines = referencesIn(tokenise(text)).flatMap(({ reference: { from, to } }) => [from, to ?? from].map(({ row, column }) => (axis === 'rows' ? row : column) ?? -1))
+        if (!mayReach(text, axis, first)) expect(Math.max(-1, ...lines)).toBeLessThan(first)
+      }),
+      { numRuns: 3000 },
     )
   })
 

@@ -31,6 +31,7 @@ const bookOf = (formula: fc.Arbitrary<string>): fc.Arbitrary<Workbook> => {
   return fc.tuple(cells, cells).map(([one, two]) => ({
     title: '', purpose: '', sheets: [{ ...sheetOf('Main', one), columns: [50, 60, 70], frozen: [2, 1] as const }, sheetOf('Two 2', two)],
     names: new Map([['first', 'Main!$B$2'], ['second', "'Two 2'!$A$1"]]),
+    figures: [],
   }))
 }
 
@@ -148,7 +149,7 @@ describe('rows and columns come, go and move, and what refers to them follows', 
 })
 
 describe('in particular', () => {
-  const book = (formula: string): Workbook => ({ title: '', purpose: '', sheets: [{ ...sheetOf('Main', { A1: 1, A2: 2, A3: 3, A4: 4, E9: formula }), frozen: [3, 0] }], names: new Map() })
+  const book = (formula: string): Workbook => ({ title: '', purpose: '', sheets: [{ ...sheetOf('Main', { A1: 1, A2: 2, A3: 3, A4: 4, E9: formula }), frozen: [3, 0] }], names: new Map(), figures: [] })
   const inE = (workbook: Workbook, row: number): unknown => cellAt(workbook, 'Main', row, 4)?.content
 
   it.each([

@@ -1,4 +1,5 @@
 import type { Book, BookContents, Shelf, Stored, Writing } from '../../../src/storage/shelf.ts'
+import { withText } from '../../../src/storage/stored.ts'
 
 /** A shelf in memory, with the same all-or-nothing writes; a test may damage what it holds, or have it refuse. */
 export interface MemoryShelf extends Shelf {
@@ -16,18 +17,18 @@ export function memoryShelf(): MemoryShelf {
     books: async () => [...held.values()].map(({ book }) => book).toSorted((one, other) => other.at - one.at),
     read: async (id): Promise<BookContents> => structuredClone(held.get(id) ?? { entries: [], snapshots: [] }),
     async write(writing) {
-      await Promise.resolve()
+      const taken = writing.snapshot && (await withText(writing.snapshot))
       const refusal = shelf.refuse?.(writing)
       if (refusal) throw refusal
-      const { book, entries, snapshot, keepFrom = -1, cutAfter = Infinity } = writing
+      const { book, entries, keepFrom = -1, cutAfter = Infinity } = writing
       const before = held.get(book.id) ?? { entries: [], snapshots: [] }
       const rest = before.entries.filter(({ number }) => number <= cutAfter)
       if (entries.some(({ number }) => rest.some((one) => one.number === number))) throw new DOMException('there already', 'ConstraintError')
-      const snapshots = before.snapshots.filter(({ number }) => number <= cutAfter && number !== snapshot?.number)
+      const snapshots = before.snapshots.filter(({ number }) => number <= cutAfter && number !== taken?.number)
       held.set(book.id, structuredClone({
         book,
         entries: [...rest, ...entries].filter(({ number }) => number > keepFrom),
-        snapshots: [...snapshots, ...(snapshot ? [snapshot] : [])].filter(({ number }) => number >= keepFrom).toSorted((one, other) => one.number - other.number),
+        snapshots: [...snapshots, ...(taken ? [taken] : [])].filter(({ number }) => number >= keepFrom).toSorted((one, other) => one.number - other.number),
       }))
       writings.push(writing)
     },

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { recover } from '../../../src/storage/recover.ts'
 import { STORED_VERSION, type BookContents, type Stored } from '../../../src/storage/shelf.ts'
-import { editsOf, isIntact, storedEdits, storedWorkbook } from '../../../src/storage/stored.ts'
+import { editsOf, isIntact, storedEdits, storedWorkbook, withText } from '../../../src/storage/stored.ts'
 import { emptyWorkbook, type Sheet, type Workbook } from '../../../src/workbook/document.ts'
 import { applyEdits, type Edit } from '../../../src/workbook/edits.ts'
 import { writeWorkbook } from '../../../src/workbook/file.ts'
@@ -10,7 +10,7 @@ import { writeWorkbook } from '../../../src/workbook/file.ts'
 const put = (value: number): Edit[] => [{ kind: 'cells', sheet: 'Sheet', cells: [{ row: value % 3, column: 0, cell: { content: value, role: 'input' } }] }]
 
 /** A log of so many actions, with snapshots at these numbers, and the workbook after each. */
-function logOf(length: number, snapshotsAt: readonly number[]): { readonly contents: BookContents; readonly after: readonly Workbook[] } {
+async function logOf(length: number, snapshotsAt: readonly number[]): Promise<{ readonly contents: BookContents; readonly after: readonly Workbook[] }> {
   const after = [emptyWorkbook()]
   const entries: Stored[] = []
   for (let number = 1; number <= length; number++) {
@@ -18,7 +18,8 @@ function logOf(length: number, snapshotsAt: readonly number[]): { readonly conte
     after.push(applyEdits(before, put(number)).workbook)
     entries.push(storedEdits('one', number, put(number)))
   }
-  return { contents: { entries, snapshots: snapshotsAt.map((at) => storedWorkbook('one', at, after[at] ?? emptyWorkbook())) }, after }
+  const snapshots = await Promise.all(snapshotsAt.map(async (at) => withText(await storedWorkbook('one', at, after[at] ?? emptyWorkbook()))))
+  return { contents: { entries, snapshots }, after }
 }
 
 const damaged = (one: Stored): Stored => ({ ...one, text: one.text.replace(/\d/, '8') + ' ' })
@@ -30,38 +31,50 @@ function textOf(contents: BookContents): { readonly text: string; readonly numbe
 }
 
 describe('recovering a workbook', () => {
-  it('replays the log after the newest snapshot', () => {
-    const { contents, after } = logOf(7, [0, 4])
+  it('replays the log after the newest snapshot', async () => {
+    const { contents, after } = await logOf(7, [0, 4])
     expect(textOf(contents)).toEqual({ text: writeWorkbook(after[7] ?? emptyWorkbook()), number: 7, lost: 0 })
   })
 
-  it('falls back to an older snapshot where the newest is damaged, and loses nothing', () => {
-    const { contents, after } = logOf(7, [0, 4])
+  it('falls back to an older snapshot where the newest is damaged, and loses nothing', async () => {
+    const { contents, after } = await logOf(7, [0, 4])
     const snapshots = contents.snapshots.map((one, index) => (index === 1 ? damaged(one) : one))
     expect(textOf({ ...contents, snapshots })).toEqual({ text: writeWorkbook(after[7] ?? emptyWorkbook()), number: 7, lost: 0 })
   })
 
-  it('ends at the last good entry before any damage or gap, and says how many are lost', () => {
-    fc.assert(fc.property(fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 12 }), fc.boolean(), (length, at, gap) => {
+  it('ends at the last good entry before any damage or gap, and says how many are lost', async () => {
+    await fc.assert(fc.asyncProperty(fc.integer({ min: 1, max: 12 }), fc.integer({ min: 1, max: 12 }), fc.boolean(), async (length, at, gap) => {
       fc.pre(at <= length)
-      const { contents, after } = logOf(length, [0])
+      const { contents, after } = await logOf(length, [0])
       const entries = contents.entries.flatMap((one) => (one.number !== at ? [one] : gap ? [] : [damaged(one)]))
       const last = gap && at === length ? at - 1 : length
       expect(textOf({ ...contents, entries })).toEqual({ text: writeWorkbook(after[at - 1] ?? emptyWorkbook()), number: at - 1, lost: last - (at - 1) })
     }))
   })
 
-  it('ends before an entry that is intact but does not fit', () => {
-    const { contents } = logOf(2, [0])
+  it('ends before an entry that is intact but does not fit', async () => {
+    const { contents } = await logOf(2, [0])
     const misfit = storedEdits('one', 3, [{ kind: 'removeSheet', sheet: 'Nowhere' }])
     expect(textOf({ ...contents, entries: [...contents.entries, misfit] })).toMatchObject({ number: 2, lost: 1 })
   })
 
-  it('leaves alone what a newer Lowside kept, and what has no sound snapshot', () => {
-    const { contents } = logOf(2, [0])
+  it('leaves alone what a newer Lowside kept, and what has no sound snapshot', async () => {
+    const { contents } = await logOf(2, [0])
     const newer = contents.entries.map((one) => ({ ...one, version: STORED_VERSION + 1 }))
     expect(recover({ ...contents, entries: newer })).toEqual({ problem: expect.stringContaining('newer Lowside') })
     expect(recover({ ...contents, snapshots: contents.snapshots.map(damaged) })).toEqual({ problem: expect.stringContaining('no snapshot') })
+  })
+})
+
+describe('a snapshot', () => {
+  it('of a large workbook goes to the shelf as a blob, and comes back intact', async () => {
+    const rows = Array.from({ length: 20_000 }, (_, row): Sheet['rows'][number] => [{ content: `°F ½ row ${row}`, role: 'label' }])
+    const workbook: Workbook = { ...emptyWorkbook('Plant'), sheets: [{ name: 'Long', columns: [], frozen: [0, 0], rows }] }
+    const snapshot = await storedWorkbook('one', 3, workbook)
+    expect(snapshot.text).toBeInstanceOf(Blob)
+    const back = await withText(snapshot)
+    expect(back.text).toBe(writeWorkbook(workbook))
+    expect(isIntact(back)).toBe(true)
   })
 })
 

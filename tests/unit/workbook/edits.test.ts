@@ -44,6 +44,26 @@ describe('a bulk edit of cells', () => {
   })
 })
 
+describe('what a report says of its making', () => {
+  const report = { preparedBy: 'A. Writer', checkedBy: '', paper: 'A4' } as const
+
+  it('comes by an edit, goes by its inverse, and is no change where it is the same', () => {
+    const start = emptyWorkbook()
+    const { workbook, inverse } = applyEdit(start, { kind: 'report', report })
+    expect(workbook.report).toEqual(report)
+    expect(applyEdit(workbook, { kind: 'report', report: { ...report } }).workbook).toBe(workbook)
+    expect('report' in applyEdit(workbook, inverse).workbook).toBe(false)
+    expect(applyEdit(start, { kind: 'report', report: null }).workbook).toBe(start)
+  })
+
+  it('is undone and redone as any action', () => {
+    const done = perform(startHistory(emptyWorkbook()), [{ kind: 'report', report }], 'Report')
+    const again = perform(done.history, [{ kind: 'report', report: { ...report, checkedBy: 'B. Reader' } }], 'Report')
+    expect(undo(again.history).history.workbook.report).toEqual(report)
+    expect(redo(undo(again.history).history).history.workbook.report?.checkedBy).toBe('B. Reader')
+  })
+})
+
 describe('an edit that cannot be done', () => {
   const cases: readonly (readonly [string, Edit, RegExp])[] = [
     ['a sheet that is not there', { kind: 'removeSheet', sheet: 'Drum' }, /no sheet "Drum"; there are "Charge"/],
@@ -57,6 +77,8 @@ describe('an edit that cannot be done', () => {
     ['a sheet at no position', { kind: 'addSheet', at: 2, sheet: emptySheet('Drum') }, /position 2; accepted: 0 to 1/],
     ['a sheet moved nowhere', { kind: 'moveSheet', sheet: 'Charge', to: 1 }, /position 1; accepted: 0 to 0/],
     ['a sheet name of a prototype', { kind: 'renameSheet', sheet: 'Charge', name: '__proto__' }, /is reserved; accepted: 1 to 31 characters/],
+    ['a paper that is none', { kind: 'report', report: { preparedBy: '', checkedBy: '', paper: 'Napkin' as 'A4' } }, /paper "Napkin"; accepted: Letter, A4/],
+    ['too long a name', { kind: 'report', report: { preparedBy: 'x'.repeat(32_768), checkedBy: '', paper: 'A4' } }, /prepared by, checked by: accepted: up to 32767 characters/],
     ['a width of nothing', { kind: 'columnWidths', sheet: 'Charge', columns: [10, 0] }, /column 2: width 0/],
     ['a name that reads as a cell', { kind: 'name', name: 'AB12', refersTo: 'Charge!$A$1' }, /"AB12" reads as something else/],
     ['a name for nothing', { kind: 'name', name: 'load', refersTo: '' }, /refers to nothing; accepted: reference text/],

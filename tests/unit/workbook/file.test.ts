@@ -55,7 +55,7 @@ describe('a workbook file', () => {
 
   it('the lists of later versions may be there, empty', () => {
     expect(messages('{"lowside":1,"title":"t","sheets":[{"name":"S","cells":{}}],"figures":[],"cases":[],"marks":[]}')).toEqual([])
-    expect(messages('{"lowside":1,"title":"t","sheets":[{"name":"S","cells":{}}],"figures":[{}]}')).toEqual([expect.stringMatching(/^line 1: figures: made by a newer Lowside/)])
+    expect(messages('{"lowside":1,"title":"t","sheets":[{"name":"S","cells":{}}],"cases":[{}]}')).toEqual([expect.stringMatching(/^line 1: cases: made by a newer Lowside/)])
   })
 })
 
@@ -137,5 +137,49 @@ describe('prototype keys', () => {
   it('reach no object', () => {
     readWorkbook(withCells('"A1": [1, "input", {"__proto__": {"polluted": true}}]'))
     expect('polluted' in {}).toBe(false)
+  })
+})
+
+describe('a figure that is not accepted is named by line and number', () => {
+  const withFigure = (figure: string) => messages(`{"lowside":1,"title":"t","sheets":[{"name":"S","cells":{}}],\n"figures":[\n${figure}]}`)
+
+  it.each([
+    ['{"kind":"pie","title":""}', /^line 3, figure 1: unknown kind of figure "pie"; accepted: drum, zones, circulation, charge/],
+    ['{"kind":"drum"}', /^line 3, figure 1: accepted: the title of a figure: text/],
+    ['{"kind":"drum","title":"","bindings":{"room":"S!A1"}}', /^line 3, figure 1: unknown part "room" of a drum figure; accepted: diameter, length/],
+    ['{"kind":"drum","title":"","bindings":{"level":""}}', /^line 3, figure 1: level: accepted: reference text such as Drum!\$C\$5:\$D\$5/],
+    ['{"kind":"drum","title":"","bindings":{"level":5}}', /^line 3, figure 1: accepted: a binding: text/],
+    ['{"kind":"drum","title":"","options":{"position":"flat"}}', /^line 3, figure 1: position: "flat"; accepted: horizontal, vertical/],
+    ['{"kind":"zones","title":"","options":{"position":"vertical"}}', /^line 3, figure 1: unknown option "position" of a zones figure; accepted: none/],
+    ['{"kind":"drum","title":"","colour":"red"}', /^line 3, figure 1: unknown "colour" in a figure; accepted: kind, title, sheet, options, bindings/],
+    ['{"kind":"drum","title":"","bindings":{"__proto__":"S!A1"}}', /^line 3, figure 1: the key "__proto__" is not accepted/],
+  ])('%s', (figure, message) => {
+    expect(withFigure(figure)).toEqual([expect.stringMatching(message)])
+  })
+
+  it('and one that is accepted may say no more than its kind and title', () => {
+    expect(withFigure('{"kind":"drum","title":"Drum"}')).toEqual([])
+  })
+})
+
+describe('what a report says of its making', () => {
+  const withReport = (report: string) => `{"lowside":1,"title":"t","sheets":[{"name":"S","cells":{}}],\n"report":${report}}`
+
+  it('is read and written, and absent from a file of before', () => {
+    const read = readWorkbook(withReport('{"preparedBy":"A \\"B\\"","checkedBy":"","paper":"A4"}'))
+    if ('problems' in read) throw new Error(read.problems[0]?.message)
+    expect(read.workbook.report).toEqual({ preparedBy: 'A "B"', checkedBy: '', paper: 'A4' })
+    expect(writeWorkbook(read.workbook)).toContain('\n "report": {"preparedBy": "A \\"B\\"", "checkedBy": "", "paper": "A4"}}')
+    const before = readWorkbook('{"lowside":1,"title":"t","sheets":[{"name":"S","cells":{}}]}')
+    expect('workbook' in before && 'report' in before.workbook).toBe(false)
+  })
+
+  it.each([
+    ['{"preparedBy":"","checkedBy":"","paper":"Napkin"}', /^line 2: unknown paper "Napkin"; accepted: Letter, A4/],
+    ['{"preparedBy":1,"checkedBy":"","paper":"A4"}', /^line 2: accepted: preparedBy: text/],
+    ['{"preparedBy":"","checkedBy":"","paper":"A4","ink":"red"}', /^line 2: unknown "ink" in a report; accepted: preparedBy, checkedBy, paper/],
+    ['[]', /^line 2: accepted in a report: an object/],
+  ])('%s is refused', (report, message) => {
+    expect(messages(withReport(report))).toEqual([expect.stringMatching(message)])
   })
 })

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { alignmentPads } from '../../src/app/grid/decimal-alignment.ts'
+import { alignmentPads } from '../../../src/workbook/decimal-alignment.ts'
 
 describe('decimal alignment', () => {
   it('gives the numbers of a run the same length after the point', () => {

@@ -1,4 +1,4 @@
-import { pointParts } from '../../workbook/number-format.ts'
+import { pointParts } from './number-format.ts'
 
 /** More places than these would push the number away from its unit; the numbers beyond stand out to the right. */
 const MOST_PLACES = 4
@@ -15,7 +15,7 @@ export function alignmentPads(numbers: readonly (string | undefined)[]): string[
     while (end < numbers.length && numbers[end] !== undefined) end++
     const afters = numbers.slice(start, end).map((text) => pointParts(text ?? '').after)
     // `after` counts the point itself.
-    const longest = Math.min(MOST_PLACES + 1, Math.max(0, ...afters))
+    const longest = Math.min(MOST_PLACES + 1, afters.reduce((most, after) => Math.max(most, after), 0))
     for (const [offset, after] of afters.entries()) pads[start + offset] = padOf(after, longest)
     start = end + 1
   }

@@ -1,6 +1,6 @@
-import { isCellError, type CellValue } from '../../calc/values.ts'
-import { isFormula, type Cell } from '../../workbook/document.ts'
-import { meantText } from '../../workbook/entry.ts'
+import { isCellError, type CellValue } from './values.ts'
+import { isFormula, type Cell } from '../workbook/document.ts'
+import { meantText } from '../workbook/entry.ts'
 
 /** What a cell without formula comes to; undefined for a formula, which only the graph knows. */
 export function plainValue(cell: Cell | undefined): CellValue | undefined {

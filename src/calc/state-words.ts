@@ -1,4 +1,4 @@
-import type { SheetState } from '../../calc/values.ts'
+import type { SheetState } from './values.ts'
 
 interface StateWords {
   readonly kind: 'error' | 'not-met' | 'met' | 'plain'

@@ -1,0 +1,28 @@
+import type { CalculationService } from '../../calc/service.ts'
+import type { ExportRequest, ExportResponse } from '../../exchange/worker.ts'
+import { WorkStopped } from '../state/long-work.ts'
+
+export interface Exporting {
+  /** The file; rejected with `WorkStopped` if it was stopped. */
+  readonly result: Promise<Uint8Array<ArrayBuffer>>
+  stop(): void
+}
+
+/** Makes a spreadsheet file of the open workbook on a thread of its own, which gets what it needs from the calculation's thread. */
+export function startExport(service: CalculationService, date: Date, report: (share: number | undefined) => void): Exporting {
+  const thread = new Worker(new URL('../../exchange/worker.ts', import.meta.url), { type: 'module' })
+  const { port1, port2 } = new MessageChannel()
+  let stop = (): void => undefined
+  const result = new Promise<Uint8Array<ArrayBuffer>>((resolve, reject) => {
+    stop = () => reject(new WorkStopped('The export was stopped.'))
+    thread.addEventListener('message', ({ data }: MessageEvent<ExportResponse>) => {
+      if ('share' in data) report(data.share)
+      else if ('file' in data) resolve(data.file)
+      else reject(new Error(data.fault))
+    })
+    thread.addEventListener('error', ({ message }) => reject(new Error(`The export ended: ${message}`)))
+    thread.postMessage({ port: port2, date } satisfies ExportRequest, [port2])
+    service.handOver(port1).catch(reject)
+  }).finally(() => thread.terminate())
+  return { result, stop: () => stop() }
+}
