@@ -104,6 +104,17 @@ describe('the calculation of the open workbook', () => {
     expect(started[1]?.sent.map(({ method }) => method)).toEqual(['open'])
   })
 
+  it('another workbook opened while the one before is still at work gets a thread of its own', async () => {
+    const { start, started } = threads()
+    const calculation = createCalculation(start)
+    const first = calculation.open(plant())
+    const second = calculation.open(emptyWorkbook())
+    await expect(first).rejects.toThrow(CalculationEnded)
+    await second
+    expect(started.map(({ ended }) => ended)).toEqual([true, false])
+    expect(started[1]?.sent.map(({ method }) => method)).toEqual(['open'])
+  })
+
   it('a large workbook goes over in parts, all of it before what is asked next', async () => {
     const { start, started } = threads()
     const calculation = createCalculation(start)

@@ -78,9 +78,10 @@ export function createCalculation(startThread: () => CalculationThread): Calcula
         return Promise.resolve()
       }
       loading?.stop()
+      if (before?.waiting() === 0) return before.open(workbook)
       // What the graph is still at work on is for a workbook that is not shown any more.
-      if (before && before.waiting() > 0) before.close()
-      client = before && before.waiting() === 0 ? before : createCalculationClient(startThread())
+      before?.close()
+      client = createCalculationClient(startThread())
       return client.open(workbook)
     },
     stop() {

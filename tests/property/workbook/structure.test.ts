@@ -121,6 +121,8 @@ describe('rows and columns come, go and move, and what refers to them follows', 
       const { name, edits } = duplicateSheet(book, 'Main')
       const graph = new Graph(done(book, edits))
       const values = graph.allValues()
+      // A defined name goes on meaning the sheet copied from: a circle through a name does not close on the copy.
+      fc.pre(!JSON.stringify(values.get('Main')).includes('#CYCLE!'))
       expect(values.get(name)).toEqual(values.get('Main'))
     }))
   })
