@@ -1,7 +1,8 @@
 import { render } from 'solid-js/web'
 import { createCalculation } from './calculation/calculation.ts'
 import { startThread } from './calculation/client.ts'
-import { demoWorkbook } from './files/library.ts'
+import { openOwn } from './files/file-actions.ts'
+import { demo } from './files/library.ts'
 import { emptyWorkbook } from '../workbook/document.ts'
 import { Screen } from './Screen.tsx'
 import { createSession, SessionProvider, type Session } from './state/session.ts'
@@ -20,8 +21,9 @@ render(() => {
   return <SessionProvider value={session}><Screen /></SessionProvider>
 }, place)
 
-/** The workbook worked on last; the demo where there is none yet. */
-async function openFirst({ keeping, open }: Session): Promise<void> {
-  if (await keeping.openLast()) return
-  open((await demoWorkbook()) ?? emptyWorkbook(), false)
+/** The workbook worked on last; the demo where there is none yet; an empty one where that cannot be had. */
+async function openFirst(session: Session): Promise<void> {
+  if (await session.keeping.openLast()) return
+  if (demo && (await openOwn(session, demo))) return
+  session.open(emptyWorkbook(), false)
 }

@@ -72,7 +72,7 @@ export async function openBlank(page: Page): Promise<void> {
 
 /** Puts one drum in the place of the demo plant, which takes longer to open. */
 export async function startWithOneDrum(page: Page): Promise<void> {
-  await page.route('**/assets/tallowmere.lowside-*.js', (route) => route.fulfill({ contentType: 'text/javascript', body: `export default ${JSON.stringify(ONE_DRUM)}` }))
+  await page.route('**/assets/tallowmere.lowside-*.json', (route) => route.fulfill({ contentType: 'application/json', body: ONE_DRUM }))
 }
 
 /** Waits until no recalculation is under way. */

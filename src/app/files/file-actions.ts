@@ -1,11 +1,13 @@
 import { MAX_FILE_CHARACTERS } from '../../workbook/limits.ts'
 import type { LoadStep } from '../../calc/loading.ts'
+import type { Loaded } from '../calculation/calculation.ts'
 import { createSlices } from '../../storage/next-task.ts'
 import type { Workbook } from '../../workbook/document.ts'
 import { readWorkbook, workbookText } from '../../workbook/file.ts'
 import { WorkStopped } from '../state/long-work.ts'
 import type { Session } from '../state/session.ts'
 import { startExport } from './export-client.ts'
+import type { OwnWorkbook } from './library.ts'
 import { saveFile, SPREADSHEET_FILE, WORKBOOK_FILE } from './file-access.ts'
 
 /** What a file could not be read for; nothing of it has been taken. */
@@ -17,34 +19,46 @@ export interface ReadingFailure {
 /** Takes the workbook of a file in place of the open one, which stays as it is if the file cannot be read, or if that is stopped. */
 export async function openFile(session: Session, file: File): Promise<ReadingFailure | undefined> {
   if (file.size > MAX_FILE_BYTES) return { fileName: file.name, messages: [`the file has ${file.size} bytes; accepted: up to ${MAX_FILE_BYTES}`] }
-  if (file.size < SMALL_BYTES) {
-    const read = readWorkbook(await file.text())
-    if ('problems' in read) return { fileName: file.name, messages: read.problems.map(({ message }) => message) }
-    session.open(read.workbook, true)
-    return undefined
+  const read = await readFile(session, file)
+  if (read === undefined) return undefined
+  if ('problems' in read) return { fileName: file.name, messages: read.problems.map(({ message }) => message) }
+  session.open(read.workbook, true)
+  return undefined
+}
+
+/** Opens a workbook that comes with Lowside, as one that has no file of the user's yet; false if it was stopped or cannot be had. */
+export async function openOwn(session: Session, own: OwnWorkbook): Promise<boolean> {
+  try {
+    const read = await readFile(session, await own.file())
+    if (read === undefined) return false
+    if ('problems' in read) throw new Error(`“${own.title}” came damaged: ${read.problems[0]?.message ?? ''}`)
+    session.open(read.workbook, false)
+    return true
+  } catch (problem) {
+    session.setNotice({ tone: 'problem', text: problem instanceof Error ? problem.message : String(problem) })
+    return false
   }
-  return openLarge(session, file)
 }
 
 /** Reading so much takes a frame or two: it is not worth a thread. */
 const SMALL_BYTES = 200_000
 
-/** The screen goes on meanwhile, and the reading can be stopped. */
-async function openLarge(session: Session, file: File): Promise<ReadingFailure | undefined> {
+/** Undefined if the reading was stopped. A large file is read while the screen goes on. */
+async function readFile(session: Session, file: File): Promise<Loaded | undefined> {
+  if (file.size < SMALL_BYTES) return readWorkbook(await file.text())
   const loading = session.service.load(file, (step, share) => work.report(share === undefined ? undefined : spanOf(step, share), `${STEP_WORDS[step]} ${file.name}`))
   const work = session.work.begin(`Reading ${file.name}`, loading.stop)
   try {
-    const read = await loading.result
-    if ('problems' in read) return { fileName: file.name, messages: read.problems.map(({ message }) => message) }
+    const loaded = await loading.result
     // What was being typed meanwhile belongs to the workbook that goes.
-    if (!session.settle()) session.entry.cancel()
-    session.open(read.workbook, true)
+    if ('workbook' in loaded && !session.settle()) session.entry.cancel()
+    return loaded
   } catch (problem) {
     tellProblem(session, problem, `${file.name} was not opened: stopped`)
+    return undefined
   } finally {
     work.end()
   }
-  return undefined
 }
 
 const STEP_WORDS: Readonly<Record<LoadStep, string>> = { reading: 'Reading', building: 'Building the calculation of', computing: 'Computing the values of' }

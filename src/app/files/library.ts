@@ -1,32 +1,33 @@
-import { readWorkbook } from '../../workbook/file.ts'
-import type { Workbook } from '../../workbook/document.ts'
-
-/** Workbooks that come with Lowside: the demo, and the templates. Each is read when it is asked for. */
-const DEMO = import.meta.glob<string>('../../../demo-data/*.lowside.json', { query: '?raw', import: 'default' })
-const TEMPLATES = import.meta.glob<string>('../../../templates/*.lowside.json', { query: '?raw', import: 'default' })
-
-export interface Template {
+/** A workbook that comes with Lowside; its file is fetched when it is asked for. */
+export interface OwnWorkbook {
   readonly title: string
   readonly purpose: string
-  readonly workbook: Workbook
+  /** @throws Error with words for the user if the file cannot be had */
+  file(): Promise<File>
 }
 
-/** The demo workbook; undefined if there is none. */
-export async function demoWorkbook(): Promise<Workbook | undefined> {
-  const [first] = Object.values(DEMO)
-  return first && ownWorkbook(await first())
-}
+const TITLES = import.meta.glob<string>('../../../{templates,demo-data}/*.lowside.json', { import: 'title', eager: true })
+const PURPOSES = import.meta.glob<string>('../../../{templates,demo-data}/*.lowside.json', { import: 'purpose', eager: true })
+const ADDRESSES = import.meta.glob<string>('../../../{templates,demo-data}/*.lowside.json', { query: '?url&no-inline', import: 'default', eager: true })
+
+const own = Object.entries(ADDRESSES).map(([path, address]) => ({
+  path,
+  workbook: {
+    title: TITLES[path] ?? '',
+    purpose: PURPOSES[path] ?? '',
+    async file() {
+      const answer = await fetch(address).catch(() => undefined)
+      if (!answer?.ok) throw new Error(`“${TITLES[path]}” could not be loaded. Is Lowside still running?`)
+      return new File([await answer.blob()], `${TITLES[path]}.lowside.json`)
+    },
+  } satisfies OwnWorkbook,
+}))
+
+/** The demo; undefined if there is none. */
+export const demo: OwnWorkbook | undefined = own.find(({ path }) => path.includes('/demo-data/'))?.workbook
 
 /** The templates in the order of their titles. */
-export async function templates(): Promise<readonly Template[]> {
-  const workbooks = await Promise.all(Object.values(TEMPLATES).map(async (load) => ownWorkbook(await load())))
-  return workbooks
-    .map((workbook) => ({ title: workbook.title, purpose: workbook.purpose, workbook }))
-    .toSorted((one, other) => one.title.localeCompare(other.title))
-}
-
-function ownWorkbook(text: string): Workbook {
-  const read = readWorkbook(text)
-  if ('problems' in read) throw new Error(`a workbook that comes with Lowside cannot be read: ${read.problems[0]?.message ?? ''}`)
-  return read.workbook
-}
+export const templates: readonly OwnWorkbook[] = own
+  .filter(({ path }) => path.includes('/templates/'))
+  .map(({ workbook }) => workbook)
+  .toSorted((one, other) => one.title.localeCompare(other.title))
