@@ -53,7 +53,7 @@ export async function openApp(viewport = { width: 1280, height: 720 }, first: Fi
   await page.addInitScript(() => Reflect.deleteProperty(window, 'showSaveFilePicker'))
   if (first === 'one drum') await startWithOneDrum(page)
   await page.goto(appUrl)
-  await page.getByRole('grid').waitFor()
+  await page.locator('.title-place:not([data-title="Untitled"])').waitFor()
   await settled(page)
   await page.waitForLoadState('networkidle')
   loaded = true
