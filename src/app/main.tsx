@@ -23,7 +23,10 @@ render(() => {
 
 /** The workbook worked on last; the demo where there is none yet; an empty one where that cannot be had. */
 async function openFirst(session: Session): Promise<void> {
-  if (await session.keeping.openLast()) return
-  if (demo && (await openOwn(session, demo))) return
-  session.open(emptyWorkbook(), false)
+  const { isOpen, said } = await session.keeping.openLast()
+  // Whatever the user has chosen meanwhile goes before.
+  await session.service.nothingLoading()
+  if (isOpen || session.opened() > 0) return
+  if (!demo || !(await openOwn(session, demo))) session.open(emptyWorkbook(), false)
+  if (said) session.setNotice(said)
 }

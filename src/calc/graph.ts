@@ -134,15 +134,20 @@ export class Graph {
     }
   }
 
-  /** Every value, sheet by sheet, rows and columns up to the last cell in use. */
-  allValues(): ReadonlyMap<string, readonly (readonly CellValue[])[]> {
+  /** Every value and check, sheet by sheet, rows and columns up to the last cell in use. */
+  allAreas(): ReadonlyMap<string, AreaValues> {
     return new Map(
       this.#workbook.sheets.map((sheet) => {
         const used = usedRange(sheet)
         const area = { top: 0, left: 0, bottom: used.rows - 1, right: used.columns - 1 }
-        return [sheet.name, used.rows === 0 ? [] : this.read(sheet.name, area).values] as const
+        return [sheet.name, used.rows === 0 ? { values: [], checks: new Map() } : this.read(sheet.name, area)] as const
       }),
     )
+  }
+
+  /** Every value, sheet by sheet. */
+  allValues(): ReadonlyMap<string, readonly (readonly CellValue[])[]> {
+    return new Map([...this.allAreas()].map(([sheet, { values }]) => [sheet, values]))
   }
 
   /** Every cell that shows an error, in the order of the sheets. */

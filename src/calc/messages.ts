@@ -1,8 +1,8 @@
 import type { Workbook } from '../workbook/document.ts'
 import type { ReadProblem } from '../workbook/file-reading.ts'
-import type { LoadNews } from './loading.ts'
+import type { LoadNews, LoadSource } from './loading.ts'
 import type { CalculationService } from './service.ts'
-import type { CellValue } from './values.ts'
+import type { AreaValues, SheetState } from './values.ts'
 
 /** The methods of the service that are calls to the other thread; `close` ends the thread itself. */
 export type CalculationMethod = Exclude<keyof CalculationService, 'close'>
@@ -19,17 +19,19 @@ export type CalculationRequest = {
 /** What a method resolves to, once it is back on the screen's side. */
 export type CalculationResult<M extends CalculationMethod> = Awaited<ReturnType<CalculationService[M]>>
 
-/** To read the text of a workbook file and to hold its graph; asked of a thread that holds none yet. */
+/** To read a workbook and to hold its graph; asked of a thread that holds none yet. */
 export interface LoadRequest {
   readonly id: number
   readonly method: 'load'
-  readonly source: Blob | string
+  readonly source: LoadSource
 }
 
 /** What goes over the port of `handOver`. */
 export interface HandedOver {
   readonly workbook: Workbook
-  readonly values: ReadonlyMap<string, readonly (readonly CellValue[])[]>
+  /** By sheet name, every value from A1. */
+  readonly areas: ReadonlyMap<string, AreaValues>
+  readonly states: readonly SheetState[]
 }
 
 /** The answer to the request of the same number: its result, or in words why there is none. Loading is told of before it is answered. */

@@ -32,7 +32,7 @@ export interface CalculationService {
   total(sheet: string, areas: readonly Area[]): Promise<Total | undefined>
   /** Every value of a workbook with formulas, sheet by sheet, for an export. */
   allValues(): Promise<ReadonlyMap<string, readonly (readonly CellValue[])[]>>
-  /** Sends the workbook as it is, and every value, over a port: to another thread, which spares this one the copy. */
+  /** Sends the workbook as it is, with every value, check and state, over a port: to another thread, which spares this one the copy. */
   handOver(port: MessagePort): Promise<void>
   /** Ends the thread. */
   close(): void

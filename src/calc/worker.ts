@@ -35,7 +35,7 @@ const methods: { readonly [M in CalculationMethod]: (...args: Extract<Calculatio
   allValues: () => opened().allValues(),
   handOver(port) {
     const held = opened()
-    port.postMessage({ workbook: held.workbook, values: held.allValues() } satisfies HandedOver)
+    port.postMessage({ workbook: held.workbook, areas: held.allAreas(), states: held.states() } satisfies HandedOver)
   },
 }
 

@@ -14,7 +14,7 @@ const COMMANDS: ReadonlyMap<string, Listed> = new Map(Object.entries({
   new: { usage: 'new TEMPLATE [--units us|si] -o FILE [--force]  |  new --list', does: 'makes a workbook from a template', load: () => import('./new.ts') },
   calc: { usage: 'calc FILE [--set "Sheet!C5=120"]… [--get "Sheet!C20"]…', does: 'recalculates and prints address, value and unit', load: () => import('./calc.ts') },
   check: { usage: 'check FILE [--json]', does: 'lists checks that are not met and cells with errors', load: () => import('./check.ts') },
-  export: { usage: 'export FILE -o OUT.xlsx', does: 'writes a file for spreadsheet programs', load: () => import('./export.ts') },
+  export: { usage: 'export FILE -o OUT.xlsx|OUT.html', does: 'writes a file for spreadsheet programs, or the calculation report as one file to read and print', load: () => import('./export.ts') },
 }))
 
 /** Runs a command line; whatever goes wrong ends in one line on standard error and an exit code. */

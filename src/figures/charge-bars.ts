@@ -54,8 +54,10 @@ export const drawCharge: Draw = (_figure, values, widthPx) => {
       line('grid', x, top, x, bottom),
       label('text-quiet', textX, bottom + LINE_PX / 2 + 2, 'middle', text),
     ]),
-    ...all.flatMap((bar, index) => barRow(bar, top + index * ROW_PX, scale, inUnit, shown, widthPx, bar === total)),
+    ...all.flatMap((bar, index) => barShapes(bar, top + index * ROW_PX, scale, inUnit, bar === total)),
     ...thresholds.flatMap((one, index) => thresholdLine(one, thresholdTop + index * (LINE_PX + 3), bottom, near.includes(one) ? scale.px(inUnit(one.kg)) : undefined, widthPx)),
+    // After the thresholds, whose lines would run through them.
+    ...all.flatMap((bar, index) => barLabels(bar, top + index * ROW_PX, shown, widthPx, bar === total)),
     line('axis', scale.px(0), top, scale.px(0), bottom),
     line('axis', scale.px(0), bottom, widthPx, bottom),
     label('text-quiet', widthPx, bottom + 1.5 * LINE_PX + 3, 'end', `charge, ${unit.code}`),
@@ -116,23 +118,26 @@ function grouped(shown: string, unit: Unit): string {
   return Number.isFinite(number) ? withUnit(tickText(number), unit) : shown
 }
 
-function barRow({ name, kg, mostKg }: Bar, top: number, scale: Scale, inUnit: (kg: number) => number, shown: (kg: number) => string, widthPx: number, isTotal: boolean): SceneNode[] {
-  const value = mostKg === undefined ? shown(kg) : `${shown(kg)} / ${shown(mostKg)}`
-  const textY = top + LINE_PX / 2 + 3
+function barShapes({ kg, mostKg }: Bar, top: number, scale: Scale, inUnit: (kg: number) => number, isTotal: boolean): SceneNode[] {
   const barY = top + LINE_PX + 4
-  const look = isTotal ? 'text-strong' : 'text'
   const length = (of: number): number => Math.max(0, scale.px(inUnit(of)) - scale.px(0))
   return [
     path(isTotal ? 'bar-total' : 'bar', rectangle(scale.px(0), barY, length(kg), mostKg === undefined ? BAR_PX : BAR_PX - THIN_BAR_PX)),
     ...(mostKg === undefined ? [] : [path('bar-most', rectangle(scale.px(0), barY + BAR_PX - THIN_BAR_PX, length(mostKg), THIN_BAR_PX))]),
-    label(look, 6, textY, 'start', fitted(name, widthPx - textWidth(value) - 24)),
-    label(look, widthPx, textY, 'end', value),
   ]
+}
+
+function barLabels({ name, kg, mostKg }: Bar, top: number, shown: (kg: number) => string, widthPx: number, isTotal: boolean): SceneNode[] {
+  const value = mostKg === undefined ? shown(kg) : `${shown(kg)} / ${shown(mostKg)}`
+  const y = top + LINE_PX / 2 + 3
+  const look = isTotal ? 'text-strong' : 'text'
+  return [label(look, 6, y, 'start', fitted(name, widthPx - textWidth(value) - 24)), label(look, widthPx, y, 'end', value)]
 }
 
 /** The words stand in a row of their own, on the side of the line where they fit. One that lies far off is named at the edge. */
 function thresholdLine({ name, words, shown }: Threshold, y: number, bottom: number, x: number | undefined, widthPx: number): SceneNode[] {
-  const text = `${name}: ${[words, shown].filter(Boolean).join(' ')}`
+  // The name comes last: where there is no room for all of it, what comes first says enough.
+  const text = `${[words, shown].filter(Boolean).join(' ')}: ${name}`
   if (x === undefined) return [label('text', widthPx, y, 'end', `${fitted(text, widthPx - 24)} →`)]
   const toLeft = x > widthPx / 2
   const room = (toLeft ? x : widthPx - x) - 8

@@ -48,7 +48,7 @@ export function standingDrum(data: DrumData, widthPx: number): Scene {
     filledSection(outline, data, view),
     ...tangents.map((atM) => line('leader', view.x(-vessel.diameterM / 2), view.y(atM), view.x(vessel.diameterM / 2), view.y(atM))),
     label('text-quiet', middle, LINE_PX / 2, 'middle', 'Dry suction'),
-    label('text-quiet', 0, returnY - borePx(of('return')?.diameterM, scale) / 2 - LINE_PX / 2 - 2, 'start', 'Wet return'),
+    label('text-quiet', 0, Math.max(LINE_PX / 2, returnY - borePx(of('return')?.diameterM, scale) / 2 - LINE_PX / 2 - 2), 'start', 'Wet return'),
     label('text-quiet', legX, bottomNames, 'start', 'Liquid leg'),
     label('text-quiet', legX - 8, bottomNames, 'end', 'Oil drain'),
   ]

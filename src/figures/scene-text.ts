@@ -1,9 +1,9 @@
 import type { Scene, SceneNode } from './scene.ts'
 
-/** A scene as SVG text, named and described for whoever cannot see it. No style of its own: figures.css has the looks. */
+/** A scene as SVG inside HTML, named and described for whoever cannot see it. No style of its own: figures.css has the looks. */
 export function sceneText({ width, height, nodes }: Scene, name: string, description: string): string {
   return (
-    `<svg xmlns="http://www.w3.org/2000/svg" class="figure-drawing" role="img" width="${width}" height="${Math.ceil(height)}" viewBox="0 0 ${width} ${Math.ceil(height)}">` +
+    `<svg class="figure-drawing" role="img" width="${width}" height="${Math.ceil(height)}" viewBox="0 0 ${width} ${Math.ceil(height)}">` +
     `<title>${escaped(name)}</title><desc>${escaped(description)}</desc>${nodes.map(nodeText).join('')}</svg>`
   )
 }

@@ -16,6 +16,8 @@ export interface ColumnNeed {
 /** Columns that are printed side by side on a page, with their widths. */
 export interface Band {
   readonly columns: readonly { readonly column: number; readonly width: number }[]
+  /** How many columns at its left only repeat, for their names, those of the first band. */
+  readonly repeated: number
   /** What is left of the page at the right. */
   readonly rest: number
 }
@@ -33,13 +35,13 @@ const MOST_REPEATED = 0.5
 export function layOut(needs: readonly ColumnNeed[], frozenColumns: number, paper: Paper): Layout {
   for (const orientation of ['portrait', 'landscape'] as const) {
     const width = printableWidth(paper, orientation)
-    if (sumOf(needs, 'least') <= width) return { orientation, bands: [fitted(needs, width)] }
+    if (sumOf(needs, 'least') <= width) return { orientation, bands: [{ ...fitted(needs, width), repeated: 0 }] }
   }
   const width = printableWidth(paper, 'landscape')
   const frozen = needs.filter(({ column }) => column < frozenColumns)
   const repeated = sumOf(frozen, 'least') <= width * MOST_REPEATED ? frozen : []
   const bands = evenShares(needs.slice(repeated.length), width - sumOf(repeated, 'least'))
-  return { orientation: 'landscape', bands: bands.map((band) => fitted([...repeated, ...band], width)) }
+  return { orientation: 'landscape', bands: bands.map((band, index) => ({ ...fitted([...repeated, ...band], width), repeated: index === 0 ? 0 : repeated.length })) }
 }
 
 const STEPS = 20
@@ -75,7 +77,7 @@ function shares(needs: readonly ColumnNeed[], width: number): ColumnNeed[][] {
 }
 
 /** What all want, as far as the page goes; where it does not, first the short columns give way, then those of texts, each by the same share. */
-function fitted(needs: readonly ColumnNeed[], width: number): Band {
+function fitted(needs: readonly ColumnNeed[], width: number): Omit<Band, 'repeated'> {
   const [short, long] = [needs.filter(({ isShort }) => isShort), needs.filter(({ isShort }) => !isShort)]
   const shortShare = shareOf(short, width - sumOf(long, 'wanted'))
   const longShare = shareOf(long, width - shareWidth(short, shortShare))

@@ -1,4 +1,4 @@
-/** Markup that is safe to insert: made by `element` alone, which escapes every text and value it is given. */
+/** Markup that is safe to insert: made by `element`, or for drawings by `sceneText`, which escape every text and value they are given. */
 export interface Html {
   readonly markup: string
 }

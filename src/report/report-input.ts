@@ -4,7 +4,7 @@ import type { ReportSettings } from '../workbook/report-settings.ts'
 
 export interface ReportInput {
   readonly workbook: Workbook
-  /** By sheet name, from A1: a printed sheet whole, any other as far down and right as it has checks. */
+  /** By sheet name, from A1: a printed sheet whole, any other as far down and right as it has checks and what figures show. */
   readonly values: ReadonlyMap<string, AreaValues>
   readonly states: readonly SheetState[]
   /** The sheets to print, by name. */
@@ -12,6 +12,8 @@ export interface ReportInput {
   readonly settings: ReportSettings
   /** As it is to be printed. */
   readonly date: string
+  /** The text of figures.css, which each surrounding reads in its own way. */
+  readonly figureStyle: string
 }
 
 /** Of a sheet of which nothing is known. */

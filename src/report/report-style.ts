@@ -57,20 +57,19 @@ export const REPORT_STYLE = `
 .report .sheet h2 { display: flex; justify-content: space-between; margin-bottom: 4pt; color: #333; font-size: 8pt; font-weight: 500; }
 .report .part > p { color: #444; font-size: 7.5pt; break-after: avoid; }
 .report .part ~ .part { break-before: page; }
-.report .short ~ .short { margin-top: 18pt; break-before: auto; }
+.report .part ~ .short { margin-top: 18pt; break-before: auto; }
 .report .short { break-inside: avoid; }
 .report .sheet table { width: 100%; table-layout: fixed; }
 .report .sheet td:first-child, .report .sheet th:first-child { padding-left: 0; }
 .report .sheet tr { border-bottom: 0.4pt solid #d4d4d4; }
 .report .sheet thead tr:last-child { border-bottom: 0.6pt solid #777; }
 .report .together { break-inside: avoid; }
-.report .first > td { padding-top: 8pt; }
-.report .first > .role-input::before { top: 8.2pt; }
+.report .first > td, .report table ~ table thead > tr:first-child > th { padding-top: 8pt; }
 
 .report .number, .report .over-numbers { text-align: right; }
 .report .number { padding-right: 8pt; white-space: nowrap; }
 .report .over-numbers { padding-right: 8pt; }
-.report .number[data-pad]::after { content: attr(data-pad); visibility: hidden; }
+.report .number i { visibility: hidden; font-style: normal; }
 .report .number sup { position: absolute; right: 1pt; top: 4.5pt; }
 .report .role-title { font-size: 14pt; font-weight: 650; line-height: 1.25; }
 .report .row-heading > * { padding-top: 5pt; }
@@ -79,9 +78,19 @@ export const REPORT_STYLE = `
 .report .over-numbers.role-unit { padding-left: 4pt; }
 .report .role-note, .report .role-text { color: #333; font-size: 7.8pt; }
 .report .role-result { font-weight: 650; }
-.report .sheet :is(td, th).role-input { padding-left: 5pt; }
-.report .role-input::before { position: absolute; top: 1.8pt; left: 0; width: calc(100% - 3pt); height: 11pt; border: 0 solid #111; border-width: 0 0 0.6pt 1.5pt; content: ''; }
+.report .sheet :is(td, th).role-input { padding-right: 3pt; padding-left: 0; }
+.report .role-input > span { display: block; min-height: 11pt; padding: 0 1pt 0 4pt; border: 0 solid #111; border-width: 0 0 0.6pt 1.5pt; line-height: 11pt; }
+.report .role-input.number > span { padding-right: 5pt; }
 .report .role-check.not-met, .report .sheet .error { font-weight: 650; }
+.report .figures h2 { margin-bottom: 4pt; font-size: 12pt; }
+.report figure { margin: 14pt 0 0; break-inside: avoid; }
+.report figcaption { margin-bottom: 6pt; padding-top: 4pt; border-top: 0.6pt solid #777; font-size: 9.5pt; }
+.report figure p, .report figure ul { margin-top: 4pt; color: #333; font-size: 7.8pt; overflow-wrap: anywhere; }
+.report figure ul { padding-left: 16pt; }
+/* Of the colours of the screen none reaches the drawing: it falls back to its ink on paper. */
+.report .figure-drawing { --ink: initial; --ink-quiet: initial; --line: initial; --hairline: initial; --paper-raised: initial; --accent: initial; --accent-wash: initial; --problem: initial; --problem-wash: initial; --font: initial; max-width: 100%; max-height: 7.4in; height: auto; }
+.report .turned .figure-drawing { max-height: 5in; }
+
 .report .footnotes { margin-top: 8pt; padding-left: 16pt; font-size: 7.5pt; }
 .report .footnotes li { break-inside: avoid; overflow-wrap: anywhere; white-space: pre-line; }
 `

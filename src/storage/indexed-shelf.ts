@@ -1,5 +1,4 @@
 import type { Book, Shelf, Snapshot, Stored } from './shelf.ts'
-import { withText } from './stored.ts'
 
 const DATABASE = 'lowside'
 const DATABASE_VERSION = 1
@@ -24,7 +23,7 @@ export async function openIndexedShelf(): Promise<Shelf> {
       const reading = transaction('readonly')
       const entries: Promise<Stored[]> = answered(reading.objectStore('entries').getAll(numbers(book)))
       const snapshots: Snapshot[] = await answered(reading.objectStore('snapshots').getAll(numbers(book)))
-      return { entries: await entries, snapshots: await Promise.all(snapshots.map(withText)) }
+      return { entries: await entries, snapshots }
     },
     write({ book, entries, snapshot, keepFrom, cutAfter }) {
       const writing = transaction('readwrite')

@@ -1,11 +1,16 @@
 import type { Workbook } from '../workbook/document.ts'
 import { applyEdits } from '../workbook/edits.ts'
 import { readWorkbook } from '../workbook/file.ts'
+import { MIGRATIONS } from '../workbook/migrations.ts'
 import { STORED_VERSION, type BookContents, type Stored } from './shelf.ts'
 import { editsOf, isIntact } from './stored.ts'
 
-export interface Recovered {
+export interface Recovered extends RecoveredFrom {
   readonly workbook: Workbook
+}
+
+/** How much of what is kept a workbook contains. */
+export interface RecoveredFrom {
   /** The last entry that it contains. */
   readonly number: number
   /** The numbers of the snapshots that can be read. */
@@ -15,13 +20,13 @@ export interface Recovered {
 }
 
 /** The workbook from its newest sound snapshot and the log after it, as far as that can be read; or why there is none. */
-export function recover({ entries, snapshots }: BookContents): Recovered | { readonly problem: string } {
+export function recover({ entries, snapshots }: BookContents, report?: (share: number) => void): Recovered | { readonly problem: string } {
   if ([...entries, ...snapshots].some(({ version }) => version > STORED_VERSION)) {
     return { problem: 'it was kept by a newer Lowside, which can open it; it is left as it is' }
   }
   const sound = snapshots.filter(isIntact)
   for (const snapshot of sound.toReversed()) {
-    const read = readWorkbook(snapshot.text)
+    const read = readWorkbook(snapshot.text, MIGRATIONS, report)
     if ('problems' in read) continue
     const { workbook, number } = replay(read.workbook, snapshot.number, entries)
     const last = Math.max(number, ...[...entries, ...snapshots].map((one) => one.number))

@@ -36,10 +36,16 @@ export interface Snapshot extends Omit<Stored, 'text'> {
   readonly text: string | Blob
 }
 
+/** In the order of their numbers, both. */
 export interface BookContents {
-  /** In the order of their numbers, both. */
   readonly entries: readonly Stored[]
   readonly snapshots: readonly Stored[]
+}
+
+/** The same as it lies on the shelf: the text of a long snapshot is still to be read. */
+export interface KeptContents {
+  readonly entries: readonly Stored[]
+  readonly snapshots: readonly Snapshot[]
 }
 
 /** What is written together or not at all. */
@@ -56,7 +62,7 @@ export interface Writing {
 export interface Shelf {
   /** The one worked on last comes first. */
   books(): Promise<readonly Book[]>
-  read(book: string): Promise<BookContents>
+  read(book: string): Promise<KeptContents>
   /** On disk when the promise is fulfilled. Rejected with a `ConstraintError` if an entry of that number is there already. */
   write(writing: Writing): Promise<void>
   forget(book: string): Promise<void>

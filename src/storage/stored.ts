@@ -2,7 +2,7 @@ import type { Edit } from '../workbook/edits.ts'
 import { workbookText } from '../workbook/file.ts'
 import type { Sheet, Workbook } from '../workbook/document.ts'
 import { createSlices } from './next-task.ts'
-import { STORED_VERSION, type Snapshot, type Stored } from './shelf.ts'
+import { STORED_VERSION, type BookContents, type KeptContents, type Snapshot, type Stored } from './shelf.ts'
 
 /** An entry of the log: what one action of the user changed. */
 export function storedEdits(book: string, number: number, edits: readonly Edit[]): Stored {
@@ -64,6 +64,12 @@ export async function storedWorkbook(book: string, number: number, workbook: Wor
 
 /** Characters that are put on the shelf as they are: a few milliseconds' work. */
 const LONG_TEXT = 500_000
+
+/** Whether reading it back takes longer than a frame. */
+export const isLong = ({ entries, snapshots }: KeptContents): boolean =>
+  snapshots.some(({ text }) => typeof text !== 'string') || entries.reduce((sum, { text }) => sum + text.length, 0) > LONG_TEXT
+
+export const withTexts = async ({ entries, snapshots }: KeptContents): Promise<BookContents> => ({ entries, snapshots: await Promise.all(snapshots.map(withText)) })
 
 /** As it was put on the shelf. A blob that the browser has lost is a damaged text, as its checksum says. */
 export const withText = async (snapshot: Snapshot): Promise<Stored> => ({

@@ -1,9 +1,10 @@
 import type { CellAddress } from './address.ts'
-import { eachCell } from './cells.ts'
+import { cellsIn } from './cells.ts'
 import { emptied, withContent } from './commands.ts'
 import { sheetByName, type Cell, type Sheet, type Workbook } from './document.ts'
 import type { CellChange, Edit } from './edits.ts'
 import { contentOf, entryOf } from './entry.ts'
+import { MAX_COLUMNS } from './limits.ts'
 
 /** What of a cell is looked through: what was typed, what it shows, or its note. */
 export const FIND_PLACES = ['contents', 'values', 'notes'] as const
@@ -28,19 +29,39 @@ export interface Found extends CellAddress {
 /** What a cell shows, where that is known. */
 export type ShownText = (sheet: Sheet, row: number, column: number, cell: Cell) => string | undefined
 
-/** The cells that have the text, in the order of the sheets and in reading order; none for an empty text. */
-export function find(workbook: Workbook, query: FindQuery, shownText: ShownText = () => undefined): Found[] {
-  if (query.text === '') return []
-  const fits = matcher(query)
+/** Some rows of a sheet that are looked through together, and how much of the whole is done with them, from 0 to 1. */
+export interface Stretch {
+  readonly sheet: Sheet
+  readonly cells: readonly CellChange[]
+  readonly share: number
+}
+
+/** About a millisecond's work. */
+const ROWS_IN_STRETCH = 256
+
+/** What is to be looked through, in the order of the sheets and in reading order; nothing for an empty text. */
+export function* stretchesOf(workbook: Workbook, query: FindQuery): Generator<Stretch> {
+  if (query.text === '') return
   const only = query.sheet === undefined ? undefined : sheetByName(workbook, query.sheet)
-  const found: Found[] = []
-  for (const sheet of only ? [only] : workbook.sheets) {
-    eachCell(sheet, (cell, row, column) => {
-      const text = query.place === 'values' ? shownText(sheet, row, column, cell) : typedText(cell, query.place)
-      if (text !== undefined && text !== '' && fits(text)) found.push({ sheet: sheet.name, row, column, text })
-    })
+  const sheets = only ? [only] : workbook.sheets
+  const all = sheets.reduce((sum, { rows }) => sum + rows.length, 0)
+  let done = 0
+  for (const sheet of sheets) {
+    for (let top = 0; top < sheet.rows.length; top += ROWS_IN_STRETCH) {
+      const bottom = Math.min(sheet.rows.length, top + ROWS_IN_STRETCH) - 1
+      done += bottom + 1 - top
+      yield { sheet, cells: cellsIn(sheet, { top, left: 0, bottom, right: MAX_COLUMNS - 1 }), share: done / all }
+    }
   }
-  return found
+}
+
+/** The cells of a stretch that have the text. */
+export function findIn({ sheet, cells }: Stretch, query: FindQuery, shownText: ShownText = () => undefined): Found[] {
+  const fits = matcher(query)
+  return cells.flatMap(({ row, column, cell }) => {
+    const text = cell && (query.place === 'values' ? shownText(sheet, row, column, cell) : typedText(cell, query.place))
+    return text !== undefined && text !== null && text !== '' && fits(text) ? [{ sheet: sheet.name, row, column, text }] : []
+  })
 }
 
 /**

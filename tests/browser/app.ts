@@ -75,8 +75,9 @@ export async function startWithOneDrum(page: Page): Promise<void> {
   await page.route('**/assets/tallowmere.lowside-*.json', (route) => route.fulfill({ contentType: 'application/json', body: ONE_DRUM }))
 }
 
-/** Waits until no recalculation is under way. */
+/** Waits until no recalculation is under way. The words come some moments after it has begun, the grid's attribute at once. */
 export async function settled(page: Page): Promise<void> {
+  await page.locator('[role=grid]:not([aria-busy=true])').waitFor({ state: 'attached' })
   await page.getByRole('status', { name: 'Recalculation' }).filter({ hasText: 'All values up to date' }).waitFor()
 }
 

@@ -32,6 +32,28 @@ async function choose(page: Page): Promise<void> {
 const bar = (page: Page) => page.getByRole('progressbar')
 const activeCell = (page: Page) => page.getByRole('grid').getAttribute('aria-activedescendant')
 
+/** Runs in the page: notes the time between frames. */
+function watchFrames(): void {
+  const gaps: number[] = []
+  let last = performance.now()
+  const frame = (): void => {
+    const now = performance.now()
+    gaps.push(now - last)
+    last = now
+    requestAnimationFrame(frame)
+  }
+  requestAnimationFrame(frame)
+  Reflect.set(window, 'gaps', gaps)
+}
+
+/** The longest time without a frame, as a part of all the time watched. */
+async function longestGap(page: Page): Promise<number> {
+  const gaps = await page.evaluate(() => Reflect.get(window, 'gaps') as number[])
+  return Math.max(...gaps) / gaps.reduce((sum, gap) => sum + gap, 0)
+}
+
+const isKept = (page: Page) => page.getByRole('note', { name: 'Kept' }).filter({ hasText: /^Kept in this browser$/ }).waitFor()
+
 describe('a large workbook', () => {
   it('opens with its progress shown while the screen goes on; a stop leaves the open workbook as it was', async () => {
     const { page, trouble } = await openApp()
@@ -50,18 +72,7 @@ describe('a large workbook', () => {
     await enter(page, 'A1', '5')
     expect(await shown(page, 'A2', /10/)).toBe('10')
 
-    await page.evaluate(() => {
-      const gaps: number[] = []
-      let last = performance.now()
-      const frame = (): void => {
-        const now = performance.now()
-        gaps.push(now - last)
-        last = now
-        requestAnimationFrame(frame)
-      }
-      requestAnimationFrame(frame)
-      Reflect.set(window, 'gaps', gaps)
-    })
+    await page.evaluate(watchFrames)
     await choose(page)
     await bar(page).waitFor()
     await page.getByRole('grid').focus()
@@ -80,9 +91,7 @@ describe('a large workbook', () => {
     await page.keyboard.press('Control+ArrowDown')
     // The last diameter is 10 + 29 999 % 60 = 69 in: 1.7526 m, and twice that.
     expect(await shown(page, `D${ROWS + 1}`, /\d/)).toBe('3.5052')
-    const gaps = await page.evaluate(() => Reflect.get(window, 'gaps') as number[])
-    const all = gaps.reduce((sum, gap) => sum + gap, 0)
-    expect(Math.max(...gaps)).toBeLessThan(all / 4)
+    expect(await longestGap(page)).toBeLessThan(1 / 4)
     expect(trouble).toEqual([])
   })
 
@@ -144,6 +153,78 @@ describe('a large workbook', () => {
     // The thread that computes has been left alone.
     await enter(page, 'B4', '10')
     expect(await shown(page, 'C4', /254/)).toBe('254')
+    expect(trouble).toEqual([])
+  })
+
+  it('comes back on a reload with its edits while the screen goes on; a stop leaves it among the recent ones', async () => {
+    const { page, trouble } = await openApp()
+    await choose(page)
+    await page.getByRole('grid', { name: 'Sheet Inventory' }).waitFor()
+    await settled(page)
+    await isKept(page)
+    await enter(page, 'B3', '77')
+    await isKept(page)
+
+    await page.addInitScript(watchFrames)
+    await page.reload()
+    await bar(page).filter({ visible: true }).waitFor()
+    expect(await bar(page).getAttribute('aria-label')).toMatch(/Long list$/)
+    // What is typed before it is there would go to no workbook.
+    await page.getByRole('grid').focus()
+    await page.keyboard.type('5')
+    await page.keyboard.press('Enter')
+    await page.getByRole('alert').getByText('still being opened').waitFor()
+    await page.getByRole('grid', { name: 'Sheet Inventory' }).waitFor()
+    await settled(page)
+    // 77 in are 1955.8 mm (NIST SP 811, appendix B.8: 1 in = 25.4 mm exactly).
+    expect(await shown(page, 'C3', /\d/)).toBe('1955.8')
+    expect(await longestGap(page)).toBeLessThan(1 / 4)
+    await isKept(page)
+
+    await page.reload()
+    await bar(page).waitFor()
+    await page.getByRole('grid').focus()
+    await page.keyboard.press('Escape')
+    await page.getByText('“Long list” was not opened: stopped. It stays among the recent workbooks').waitFor()
+    await settled(page)
+    expect(await page.getByRole('grid', { name: 'Sheet Duty' }).count()).toBe(1)
+
+    await page.getByRole('button', { name: 'Recent' }).click()
+    await page.getByRole('dialog', { name: 'Recent workbooks' }).getByRole('button', { name: /^Long list/ }).click()
+    // It is worth a while: the list gives way to the screen, which can stop it.
+    await page.getByRole('dialog').waitFor({ state: 'detached' })
+    await bar(page).waitFor()
+    await page.getByRole('grid', { name: 'Sheet Inventory' }).waitFor()
+    await settled(page)
+    expect(await shown(page, 'C3', /\d/)).toBe('1955.8')
+    expect(trouble).toEqual([])
+  })
+
+  it('is looked through while the screen goes on: first results at once, all of them at the end, or those until a stop', async () => {
+    const { page, trouble } = await openApp()
+    await choose(page)
+    await page.getByRole('grid', { name: 'Sheet Inventory' }).waitFor()
+    await settled(page)
+    await page.keyboard.press('Control+f')
+    const count = page.locator('.find-count')
+    await page.getByRole('radio', { name: 'what is shown' }).check()
+    await page.evaluate(watchFrames)
+    await page.getByRole('textbox', { name: 'Text' }).fill('254')
+    await count.filter({ hasText: /so far$/ }).waitFor()
+    expect(await page.getByRole('list', { name: 'Cells found' }).getByRole('button').first().textContent()).toContain('Inventory!C2')
+    await count.filter({ hasText: /are listed$/ }).waitFor()
+    const whole = await count.textContent()
+    expect(await longestGap(page)).toBeLessThan(1 / 4)
+
+    await page.getByRole('textbox', { name: 'Text' }).fill('25')
+    await bar(page).waitFor()
+    expect(await bar(page).getAttribute('aria-label')).toMatch(/^Looking through/)
+    await page.getByRole('button', { name: 'Stop', exact: true }).click()
+    await count.filter({ hasText: /until the search was stopped$/ }).waitFor()
+    await bar(page).waitFor({ state: 'detached' })
+    // Looked for anew, it is as before.
+    await page.getByRole('textbox', { name: 'Text' }).fill('254')
+    await count.filter({ hasText: whole ?? 'no count' }).waitFor()
     expect(trouble).toEqual([])
   })
 })

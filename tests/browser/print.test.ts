@@ -1,5 +1,10 @@
+import { mkdtemp, readFile, rm } from 'node:fs/promises'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
+import { workbookText } from '../../src/workbook/file.ts'
+import { bookOf, drumCells, drumFigure, LEVELS } from '../unit/figures/sample-figures.ts'
 import { cellAt, openApp, settled, useBrowser } from './app.ts'
 import { pagesOf } from './pdf.ts'
 
@@ -21,6 +26,9 @@ async function printed(page: Page): Promise<readonly string[]> {
   await page.locator('html[data-printed]').waitFor()
   return pagesOf(await page.pdf({ preferCSSPageSize: true }))
 }
+
+/** Of each text of a drawing the lightest part of its colour, 0 to 255. */
+const lightestOf = (texts: readonly Element[]): number[] => texts.map((one) => Math.max(...(getComputedStyle(one).fill.match(/\d+/g) ?? []).map(Number)))
 
 async function openWorkbook(page: Page, name: string, text: string): Promise<void> {
   const chooser = page.waitForEvent('filechooser')
@@ -59,10 +67,11 @@ describe('the printed report', () => {
     for (const sheet of sheets) expect(whole).toContain(`Sheet ${sheet}`)
     expect(whole).toMatch(/met, [\d.]+ \S+ \(\d+(\.\d+)? %\) to spare/)
     expect(whole).toContain('Sources of the methods')
-    // The title row of the first sheet stays in view: it heads each of its pages.
+    // Each page of the first sheet is headed by the title row, which stays in view, or by the column headings of the table that it goes on with.
     const duty = pages.filter((text) => text.includes(`${title} – ${sheets[0]}`))
     expect(duty.length).toBeGreaterThan(1)
-    for (const text of duty) expect(text).toContain(heading)
+    expect(duty[0]).toContain(heading)
+    for (const text of duty) expect(text.includes(heading) || /value unit method source/i.test(text)).toBe(true)
     for (const ofTheApp of ['Start from a template', 'All values up to date', 'Restate', 'Kept in the workbook']) expect(whole).not.toContain(ofTheApp)
 
     // Printing being over, nothing of it is left, and what it says of its making is one step of the workbook.
@@ -76,7 +85,8 @@ describe('the printed report', () => {
     await page.keyboard.press('Control+p')
     expect(await dialog.getByLabel('Prepared by').inputValue()).toBe('')
     expect(app.trouble).toEqual([])
-    expect(app.lateRequests).toEqual([])
+    // What makes the report is loaded when it is first asked for, from where the app itself came.
+    expect(app.lateRequests.filter((url) => !/\/assets\/[\w-]+\.(js|css)$/.test(url))).toEqual([])
   })
 
   it('is ink on white, whatever the theme', async () => {
@@ -97,6 +107,56 @@ describe('the printed report', () => {
     const lightest = await page.evaluate(() => Math.max(...[...(document.querySelector('.report-place')?.shadowRoot?.querySelectorAll('.report *') ?? [])].map((one) => Math.max(...(getComputedStyle(one).color.match(/\d+/g) ?? []).slice(0, 3).map(Number)))))
     expect(lightest).toBeLessThanOrEqual(118)
     expect(app.trouble).toEqual([])
+  })
+
+  it('has the figures with title and numbers, on the printer as in the exported file, in ink on white', async () => {
+    const app = await openApp()
+    const { page } = app
+    await page.emulateMedia({ colorScheme: 'dark' })
+    await notePrinting(page)
+    const figure = drumFigure('Drum', 'vertical', 'Drum seven in section')
+    const workbook = { ...bookOf({ Drum: drumCells(48, 16, 'hemi', 14.4, LEVELS) }, [figure]), title: 'Figured' }
+    await openWorkbook(page, 'Figured', [...workbookText(workbook)].join(''))
+
+    const download = page.waitForEvent('download')
+    await page.getByRole('button', { name: 'Export' }).click()
+    await page.getByRole('menuitem', { name: /^Report \(\.html\)/ }).click()
+    const file = await download
+    expect(file.suggestedFilename()).toBe('Figured.html')
+    const folder = await mkdtemp(join(tmpdir(), 'lowside-report-'))
+    await file.saveAs(join(folder, 'report.html'))
+    const html = await readFile(join(folder, 'report.html'), 'utf8')
+    await rm(folder, { recursive: true })
+
+    await page.keyboard.press('Control+p')
+    await page.getByRole('dialog').getByRole('button', { name: 'Print', exact: true }).click()
+    await page.locator('html[data-printed]').waitFor()
+    const inks = await page.locator('.report-place .figure-drawing text').evaluateAll(lightestOf)
+    const pages = await pagesOf(await page.pdf({ preferCSSPageSize: true }))
+    expect(app.trouble).toEqual([])
+
+    const alone = await app.context.newPage()
+    await alone.emulateMedia({ colorScheme: 'dark' })
+    await alone.setContent(html)
+    const alonePages = await pagesOf(await alone.pdf({ preferCSSPageSize: true }))
+    for (const one of [inks, await alone.locator('.figure-drawing text').evaluateAll(lightestOf)]) {
+      expect(one.length).toBeGreaterThan(5)
+      expect(Math.max(...one)).toBeLessThanOrEqual(118)
+    }
+    for (const text of [pages.join(' '), alonePages.join(' ')]) {
+      expect(text).toMatch(/Figure 1 ?Drum seven in section/)
+      for (const number of ['14.4 in', '5.8 in', '27.8 in', '48 in inside diameter, 16 ft between tangent lines']) expect(text).toContain(number)
+    }
+    expect(alonePages.map((text) => /(\d+) \/ (\d+)/.exec(text)?.slice(1).map(Number))).toEqual(alonePages.map((_, index) => [index + 1, alonePages.length]))
+  })
+
+  it('says so in words if what makes it cannot be loaded', async () => {
+    const app = await openApp()
+    await app.page.route('**/assets/print-report-*.js', (route) => route.abort())
+    await app.page.keyboard.press('Control+p')
+    await app.page.getByRole('dialog').getByRole('button', { name: 'Print', exact: true }).click()
+    await app.page.getByText('The report could not be made: what makes it cannot be loaded, as Lowside is served no more.').waitFor()
+    expect(await app.page.locator('.report-place').count()).toBe(0)
   })
 
   it('warns of a workbook of 3 500 rows, and prints the sheets that are left, repeated head and all', async () => {

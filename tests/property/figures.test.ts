@@ -2,11 +2,11 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { Graph } from '../../src/calc/graph.ts'
 import { drawFigure } from '../../src/figures/draw-figure.ts'
-import { renderFigure } from '../../src/figures/render-figure.ts'
 import { linearScale, logTicks, roundRange, ticks } from '../../src/figures/scale.ts'
 import type { Label, SceneNode } from '../../src/figures/scene.ts'
 import { spread } from '../../src/figures/spread.ts'
 import { fitted, inLines, LINE_PX, STRONG, textWidth } from '../../src/figures/text-width.ts'
+import { printedFigure } from '../../src/report/printed-figure.ts'
 import { figureKind, figureKinds } from '../../src/workbook/figure-kinds.ts'
 import type { Figure } from '../../src/workbook/figure.ts'
 import { bookOf, chargeCells, chargeFigure, drumCells, drumFigure, loopCells, loopFigure, zoneCells, zoneFigures } from '../unit/figures/sample-figures.ts'
@@ -143,10 +143,10 @@ describe('whatever a figure is bound to', () => {
         kind, title: '<b>&', options: {}, bindings: Object.fromEntries(Object.keys(figureKind(kind).parts).map((part, index) => [part, bindings[index] ?? 'S!A1'])),
       })))
     fc.assert(fc.property(figure, cells, (one, held) => {
-      const html = renderFigure(one, new Graph(bookOf({ S: held }, [one])))
-      expect(html).toMatch(/^<figure class="figure"><figcaption>&lt;b&gt;&amp;<\/figcaption>/)
+      const html = printedFigure({ figure: one, number: 7 }, new Graph(bookOf({ S: held }, [one])), 640).markup
+      expect(html).toMatch(/^<figure><figcaption><b>Figure 7<\/b> &lt;b&gt;&amp;<\/figcaption>/)
       expect(html).not.toMatch(/NaN|Infinity|undefined|style=/)
-      expect(html.includes('<svg') !== html.includes('figure-faults')).toBe(true)
+      expect(html.includes('<svg') !== html.includes(': not drawn.</p>')).toBe(true)
     }), { numRuns: 200 })
   })
 })

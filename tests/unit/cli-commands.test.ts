@@ -213,7 +213,7 @@ describe('export', () => {
   })
 
   it('says what it writes', async () => {
-    expect(await refusal('export', DRUM, '-o', 'out.ods')).toContain('this version writes files that end in .xlsx')
-    expect(await refusal('export', DRUM)).toContain('-o OUT.xlsx missing')
+    expect(await refusal('export', DRUM, '-o', 'out.ods')).toContain('this version writes files that end in .xlsx, .html')
+    expect(await refusal('export', DRUM)).toContain('-o OUT.xlsx or OUT.html missing')
   })
 })

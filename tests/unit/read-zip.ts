@@ -36,7 +36,7 @@ export function xmlCells(sheet: string): ReadonlyMap<string, XmlCell> {
   const cells = new Map<string, XmlCell>()
   for (const [, attributes = '', body = ''] of sheet.matchAll(/<c ([^>]*?)(?:\/>|>(.*?)<\/c>)/gs)) {
     const formula = /<f([^>]*)>(.*?)<\/f>/s.exec(body)
-    const value = /<v>(.*?)<\/v>/s.exec(body)?.[1]
+    const value = /<(v|t)(?: [^>]*)?>(.*?)<\/\1>/s.exec(body)?.[2]
     cells.set(attribute(attributes, 'r') ?? '', {
       type: attribute(attributes, 't'),
       formula: formula?.[2] === undefined ? undefined : unescapeXml(formula[2]),

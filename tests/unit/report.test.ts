@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { CAUTIONS } from '../../functions/cautions.ts'
 import { functionByName } from '../../functions/catalogue.ts'
@@ -11,16 +12,20 @@ import { printableWidth } from '../../src/report/paper.ts'
 import { MANY_ROWS, printSize } from '../../src/report/print-size.ts'
 import { makeReport, type Report } from '../../src/report/report.ts'
 import { unitsInUse } from '../../src/report/units-in-use.ts'
-import { areasNeeded, joined } from '../../src/report/values-needed.ts'
+import { joined, valuesNeeded } from '../../src/report/values-needed.ts'
 import type { Sheet, Workbook } from '../../src/workbook/document.ts'
+import type { Figure } from '../../src/workbook/figure.ts'
+import { bookOf, drumCells, drumFigure, LEVELS, zoneCells, zoneFigures, ZONES } from './figures/sample-figures.ts'
 import { sheetOf, workbookOf } from './workbook-of.ts'
+
+const FIGURE_STYLE = readFileSync(new URL('../../src/figures/figures.css', import.meta.url), 'utf8')
 
 function reportOf(workbook: Workbook, sheets = workbook.sheets.map(({ name }) => name)): Report {
   const graph = new Graph(workbook)
-  const values = new Map(workbook.sheets.map((sheet): [string, AreaValues] =>
-    [sheet.name, joined(areasNeeded(sheet, sheets.includes(sheet.name)).map((area) => [area, graph.read(sheet.name, area)]))]))
+  const values = new Map([...valuesNeeded(workbook, new Set(sheets))].map(([sheet, areas]): [string, AreaValues] =>
+    [sheet, joined(areas.map((area) => [area, graph.read(sheet, area)]))]))
   const settings = workbook.report ?? { preparedBy: '', checkedBy: '', paper: 'Letter' }
-  return makeReport({ workbook, values, states: graph.states(), sheets: new Set(sheets), settings, date: '2026-01-31' })
+  return makeReport({ workbook, values, states: graph.states(), sheets: new Set(sheets), settings, date: '2026-01-31', figureStyle: FIGURE_STYLE })
 }
 
 const markupOf = (workbook: Workbook, sheets?: readonly string[]): string => reportOf(workbook, sheets && [...sheets]).markup.markup
@@ -53,16 +58,16 @@ describe('the cells of a sheet on paper', () => {
     })
     expect(markup).toContain('<td class="role-title" colspan="5">Drum</td>')
     expect(markup).toContain('<tr class="row-heading"><td class="role-heading" colspan="5">Duty</td></tr>')
-    expect(markup).toContain('<td class="role-label">Load</td><td class="role-input number">84.123</td><td class="role-unit">TR</td>')
+    expect(markup).toContain('<td class="role-label">Load</td><td class="role-input number"><span>84.123</span></td><td class="role-unit">TR</td>')
     // The place of the third decimal, unseen.
-    expect(markup).toContain('<td class="role-result number" data-pad="0">168.25</td>')
+    expect(markup).toContain('<td class="role-result number">168.25<i>0</i></td>')
     expect(markup).toContain('<td class="role-note" colspan="2">by hand</td>')
   })
 
   it('have decimal points under each other within a block, whatever stands between', () => {
     const markup = sheetMarkup({ A1: 5, A2: ['none', 'input'], A3: 1.25, A5: 7 })
-    expect(markup).toContain('data-pad=".00">5</td>')
-    expect(markup).toMatch(/number">1\.25<.*number">7</)
+    expect(markup).toContain('>5<i>.00</i></span></td>')
+    expect(markup).toMatch(/number"><span>1\.25<.*number"><span>7</)
   })
 
   it('are escaped', () => {
@@ -84,7 +89,7 @@ describe('the cells of a sheet on paper', () => {
       ...sheet,
       rows: sheet.rows.map((row) => row?.map((cell) => (cell?.content === 7 ? { ...cell, note: 'from the <list>' } : cell))),
     }))
-    expect(markup).toContain('<td class="role-input"></td>')
+    expect(markup).toContain('<td class="role-input"><span></span></td>')
     expect(markup).toContain('7<sup>1</sup>')
     expect(markup).toMatch(/#DIV\/0!<sup>2<\/sup>/)
     expect(markup).toMatch(/<ol class="footnotes"><li><b>A2<\/b> from the &lt;list&gt;<\/li><li><b>B2<\/b> #DIV\/0!: .+<\/li><\/ol>/)
@@ -103,6 +108,88 @@ describe('the cells of a sheet on paper', () => {
     const cells = Object.fromEntries(Array.from({ length: 30 }, (_, index) => [`A${index + 1}`, index]))
     const bodies = sheetMarkup(cells).split('<tbody').slice(1)
     expect(bodies.map((body) => [body.startsWith(' class="together"'), body.match(/<tr/g)?.length])).toEqual([[true, 3], [false, 23], [true, 4]])
+  })
+})
+
+describe('a sheet wider than a page', () => {
+  // Two notes of this many words on each of 12 columns are wider than a turned page.
+  const wide = Object.fromEntries(Array.from({ length: 12 }, (_, index) => 'CDEFGHIJKLMN'[index] ?? '').flatMap((letter, index): [string, number | [string, 'heading' | 'unit']][] => [
+    [`${letter}2`, [`Heading${index}`, 'heading']], [`${letter}3`, ['lb/min', 'unit']], [`${letter}5`, 1234567.125 + index], [`${letter}6`, index],
+  ]))
+  const markup = sheetMarkup({
+    A1: ['Drums', 'title'], A2: ['Drum', 'heading'], A5: 'Drum A', A6: 'Drum B', A8: 'A remark', A9: ['Only here', 'label'], C9: 5, ...wide,
+  }, (sheet) => ({ ...sheet, frozen: [4, 1] }))
+  const parts = markup.split('<div class="part').slice(1)
+
+  it('is printed in parts that name their columns, each with the headings and the names of its rows', () => {
+    expect(parts.length).toBeGreaterThan(1)
+    for (const [index, part] of parts.entries()) {
+      expect(part).toMatch(new RegExp(`Duty: columns A.* to [A-N] \\(part ${index + 1} of ${parts.length}\\)`))
+      for (const name of ['Drum A', 'Drum B', 'Drum<', 'lb/min']) expect(part).toContain(name)
+    }
+    for (let index = 0; index < 12; index++) expect(parts.filter((part) => part.includes(`>Heading${index}<`))).toHaveLength(1)
+  })
+
+  it('leaves rows out of further parts that have nothing in their columns', () => {
+    for (const only of ['Drums', 'A remark', 'Only here']) expect(parts.map((part) => part.includes(`>${only}<`))).toEqual(parts.map((_, index) => index === 0))
+  })
+})
+
+describe('a long table with headings of its own', () => {
+  const rows = (from: number) => Object.fromEntries(Array.from({ length: 12 }, (_, index): [string, number][] => [[`A${from + index}`, index], [`B${from + index}`, index], [`C${from + index}`, index]]).flat())
+  const heads = (row: number) => Object.fromEntries(['A', 'B', 'C'].flatMap((letter): [string, [string, 'heading' | 'unit']][] => [[`${letter}${row}`, [`Head ${letter}${row}`, 'heading']], [`${letter}${row + 1}`, ['in', 'unit']]]))
+
+  it('has them at the head of every page, the sheet\'s own at its first', () => {
+    const markup = sheetMarkup({ A1: ['Diameters', 'title'], ...heads(3), ...rows(5), ...heads(20), ...rows(23), A40: 'The end' }, (sheet) => ({ ...sheet, frozen: [1, 0] }))
+    const tables = markup.split('<table').slice(1)
+    expect(tables.map((table) => /<thead>(.*)<\/thead>/.exec(table)?.[1]?.match(/Diameters|Head A\d+|>in</g))).toEqual([['Diameters', 'Head A3', '>in<', '>in<', '>in<'], ['Head A20', '>in<', '>in<', '>in<'], undefined])
+    expect(tables[2]).toContain('The end')
+  })
+
+  it('has of many rows that stay in view the column headings there, as a browser repeats no head of more than a quarter of a page', () => {
+    const notes = Object.fromEntries([2, 3, 4, 5].map((row) => [`A${row}`, `Note ${row}`]))
+    const markup = sheetMarkup({ A1: ['Saturation', 'title'], ...notes, ...heads(6), ...rows(8) }, (sheet) => ({ ...sheet, frozen: [7, 0] }))
+    const tables = markup.split('<table').slice(1)
+    expect(tables.map((table) => [table.includes('<thead>'), /Note 5/.test(table), /<thead>.*Head A6.*<\/thead>/.test(table)])).toEqual([[false, true, false], [true, false, true]])
+  })
+})
+
+describe('figures', () => {
+  const [zones, setPoints, levels] = zoneFigures('Zones', ZONES.length)
+  const levelsOfAll: readonly Figure[] = levels ? [{ kind: levels.kind, title: levels.title, options: {}, bindings: levels.bindings }] : []
+  const notDrawn: Figure = { kind: 'drum', title: '', sheet: 'Zones', options: {}, bindings: { diameter: '#REF!' } }
+  const figures = [...levelsOfAll, ...[setPoints, zones].flatMap((figure) => figure ?? []), drumFigure('Drum', 'vertical', 'A <b>"drum"</b> & more'), notDrawn]
+  const workbook = bookOf({ Drum: { ...drumCells(48, 16, 'hemi', 14.4, LEVELS), B1: ['Drum 7', 'title'] }, Zones: { ...zoneCells(ZONES), B1: ['All zones', 'title'] } }, figures)
+  const captions = (markup: string) => [...markup.matchAll(/<figcaption><b>(.*?)<\/b> (.*?)<\/figcaption>/g)].map(([, number, name]) => [number, name])
+
+  it('stand after the rows of their sheets, those of none at the end, numbered as they come', () => {
+    const [, , drum = '', zonesPart = '', atEnd = ''] = markupOf(workbook).split('<section')
+    expect(captions(drum)).toEqual([['Figure 1', 'A &lt;b&gt;&quot;drum&quot;&lt;/b&gt; &amp; more']])
+    expect(captions(zonesPart)).toEqual([['Figure 2', 'Regulator set points'], ['Figure 3', 'Zones from room to house suction'], ['Figure 4', 'Drum section']])
+    expect(captions(atEnd)).toEqual([['Figure 5', 'Levels of the plant']])
+    expect(atEnd).toContain('<h2>Figures</h2>')
+    for (const [part, title] of [[drum, 'Drum 7'], [zonesPart, 'All zones']] as const) expect(part.indexOf('<figure')).toBeGreaterThan(part.indexOf(title))
+  })
+
+  it('say what is to be seen, and why one is not drawn, in words; nothing of them is for pressing', () => {
+    const markup = markupOf(workbook)
+    expect(markup).toContain('<p>Vertical drum, 48 in inside diameter, 16 ft between tangent lines, hemi heads. Liquid at 14.4 in above the lowest inside point.')
+    expect(markup).toContain('<p>Drum section: not drawn.</p><ul><li>Inside diameter: the cells it was bound to are gone; bind it to others</li>')
+    expect(markup.match(/class="figure-drawing"/g)).toHaveLength(4)
+    expect(markup).not.toMatch(/<details|<b>"| style=/)
+  })
+
+  it('of a sheet that is not printed are left out; those of none are drawn from sheets that are not', () => {
+    const markup = markupOf(workbook, ['Drum'])
+    expect(captions(markup)).toEqual([['Figure 1', expect.stringContaining('drum')], ['Figure 2', 'Levels of the plant']])
+    expect(markup).toContain('Ripening room: 38.5 °F')
+  })
+
+  it('are ink on paper: no colour of the screen reaches them', () => {
+    const { style } = reportOf(workbook)
+    const read = new Set([...FIGURE_STYLE.matchAll(/var\((--(?!figure-)[a-z-]+)/g)].map(([, name]) => name ?? ''))
+    expect(read.size).toBeGreaterThan(5)
+    for (const name of read) expect(style).toContain(`${name}: initial;`)
   })
 })
 
@@ -193,16 +280,18 @@ describe('the pages', () => {
 })
 
 describe('the values it needs', () => {
+  const areasOf = (sheet: Sheet, isPrinted: boolean, figures: readonly Figure[] = []) =>
+    valuesNeeded({ ...workbookOf({}), sheets: [sheet], figures }, new Set(isPrinted ? [sheet.name] : [])).get(sheet.name)
   const sheet = sheetOf('Duty', { B2: 1, C3: ['=TRUE', 'check'], A20: 2, A900000: 'far', B903000: 'farther' })
 
   it('are those of what is printed, without the empty rows before a far cell, and of a sheet that is not printed those of its checks', () => {
-    expect(areasNeeded(sheet, true)).toEqual([[1, 19], [899_999, 899_999], [902_999, 902_999]].map(([top, bottom]) => ({ top, left: 0, bottom, right: 2 })))
-    expect(areasNeeded(sheet, false)).toEqual([{ top: 2, left: 0, bottom: 2, right: 2 }])
+    expect(areasOf(sheet, true)).toEqual([[1, 19], [899_999, 899_999], [902_999, 902_999]].map(([top, bottom]) => ({ top, left: 0, bottom, right: 2 })))
+    expect(areasOf(sheet, false)).toEqual([{ top: 2, left: 0, bottom: 2, right: 2 }])
   })
 
   it('come in pieces of 2 000 rows and are joined as if read at once', () => {
     const long = sheetOf('Long', Object.fromEntries(Array.from({ length: 4500 }, (_, index) => [`B${index + 2}`, index])))
-    const areas = areasNeeded(long, true)
+    const areas = areasOf(long, true) ?? []
     expect(areas.map(({ top, bottom }) => [top, bottom])).toEqual([[1, 2000], [2001, 4000], [4001, 4500]])
     const { values } = joined(areas.map((area) => [area, { values: Array.from({ length: area.bottom - area.top + 1 }, (_, offset) => [null, area.top + offset]), checks: new Map() }]))
     expect([values[1], values[2001], values[4500]]).toEqual([[null, 1], [null, 2001], [null, 4500]])

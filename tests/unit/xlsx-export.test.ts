@@ -45,35 +45,36 @@ const workbook: Workbook = {
         B15: { content: true, role: 'input' },
       }),
       columns: [240, 96],
+      frozen: [2, 1],
     },
     sheet("Driver's leg", { A1: { content: '=SUM(Duty!b1:B2)', role: 'result' }, A2: { content: '=SUM(Duty!B1:B2*2)', role: 'result' } }),
     sheet('About this file', { A1: { content: 'a sheet of the user', role: 'text' } }),
   ],
-  names: new Map([['Load', 'Duty!$B$1'], ['Computed', '=SAT.PRESSURE("5 °F","psia")']]),
+  names: new Map([['Load', 'Duty!$B$1'], ['Computed', 'SAT.PRESSURE("5 °F","psia")'], ['Odd', 'Load+']]),
   figures: [],
 }
 const values = new Graph(workbook).allValues()
-const bytes = exportXlsx(workbook, values, { date: DATE })
+const bytes = await exportXlsx(workbook, values, { date: DATE })
 const parts = readZip(bytes)
 const part = (name: string): string => parts.get(name) ?? expect.fail(`the file has no part ${name}; it has ${[...parts.keys()].join(', ')}`)
-const duty = xmlCells(part('xl/worksheets/sheet1.xml'))
-const comments = xmlComments(part('xl/comments1.xml'))
+const duty = xmlCells(part('xl/worksheets/sheet2.xml'))
+const comments = xmlComments(part('xl/comments2.xml'))
 
 describe('an exported spreadsheet file', () => {
-  it('keeps the sheets in their order, then says about itself under a name that none of them has', () => {
+  it('has a cover, the sheets in their order, then the workings and their tables', () => {
     const names = [...part('xl/workbook.xml').matchAll(/<sheet name="([^"]*)"/g)].map(([, name = '']) => unescapeXml(name))
-    expect(names).toEqual(['Duty', "Driver's leg", 'About this file', 'About this file 2'])
+    expect(names).toEqual(['Cover', 'Duty', "Driver's leg", 'About this file', 'SAT.PRESSURE', 'Units', 'Coefficients'])
   })
 
   it('keeps numbers, truth values and texts', () => {
     expect(duty.get('B1')).toMatchObject({ value: '85', formula: undefined })
-    expect(duty.get('C2')).toMatchObject({ type: 'str', value: '°F' })
+    expect(duty.get('C2')).toMatchObject({ type: 'inlineStr', value: '°F' })
     expect(duty.get('B15')).toMatchObject({ type: 'b', value: '1', formula: undefined })
   })
 
   it('keeps a text that begins like a formula a text', () => {
-    expect(duty.get('B8')).toMatchObject({ type: 'str', value: '=1+1', formula: undefined })
-    expect(duty.get('B9')).toMatchObject({ type: 'str', value: '+cmd|x', formula: undefined })
+    expect(duty.get('B8')).toMatchObject({ type: 'inlineStr', value: '=1+1', formula: undefined })
+    expect(duty.get('B9')).toMatchObject({ type: 'inlineStr', value: '+cmd|x', formula: undefined })
   })
 
   it('keeps formulas of standard functions, in the dialect of the file, with their values', () => {
@@ -88,22 +89,22 @@ describe('an exported spreadsheet file', () => {
   })
 
   it('writes a formula that computes with a range as an array formula, one that hands it to SUM as a plain one', () => {
-    const leg = xmlCells(part('xl/worksheets/sheet2.xml'))
+    const leg = xmlCells(part('xl/worksheets/sheet3.xml'))
     expect(leg.get('A1')).toMatchObject({ formula: 'SUM(Duty!B1:B2)', array: false, value: '90' })
     expect(leg.get('A2')).toMatchObject({ formula: 'SUM(Duty!B1:B2*2)', array: true, value: '180' })
   })
 
-  it('writes a call of a function of Lowside as its value, the formula being in a comment', () => {
+  it('writes a call of a function of Lowside as a reference to its workings, with its value', () => {
     const cell = duty.get('B3')
-    expect(cell?.formula).toBeUndefined()
+    expect(cell?.formula).toBe("'SAT.PRESSURE'!T7")
     // 34.2445 psia at 5 °F: example of SAT.PRESSURE, Gao et al. 2023.
     expect(Number(cell?.value)).toBeCloseTo(34.2445, 4)
-    expect(comments.get('B3')).toBe('Lowside computes this: =SAT.PRESSURE(B2:C2,"psia")')
+    expect(Number(xmlCells(part('xl/worksheets/sheet5.xml')).get('T7')?.value)).toBeCloseTo(34.2445, 4)
   })
 
-  it('writes an error of such a call as an error, with what is wrong', () => {
-    expect(duty.get('B6')).toMatchObject({ type: 'e', value: '#VALUE!', formula: undefined })
-    expect(comments.get('B6')).toContain('=SAT.PRESSURE(31,"psia")\n\n#VALUE!: temperature needs a unit')
+  it('writes an error of such a call as an error', () => {
+    expect(duty.get('B6')).toMatchObject({ type: 'e', value: '#VALUE!', formula: "'SAT.PRESSURE'!T8" })
+    expect(xmlCells(part('xl/worksheets/sheet5.xml')).get('T8')).toMatchObject({ type: 'e', value: '#N/A' })
   })
 
   it('writes a cell that depends on itself as an error that files have', () => {
@@ -119,11 +120,12 @@ describe('an exported spreadsheet file', () => {
 
   it('keeps the names that other programs understand, and no others', () => {
     expect(part('xl/workbook.xml')).toContain('<definedName name="Load">Duty!$B$1</definedName>')
-    expect(part('xl/workbook.xml')).not.toContain('Computed')
+    expect(part('xl/workbook.xml')).toContain(`<definedName name="Computed">'SAT.PRESSURE'!$T$6</definedName>`)
+    expect(part('xl/workbook.xml')).not.toContain('Odd')
   })
 
   it('keeps column widths in proportion', () => {
-    const [first = 0, second = 0] = [...part('xl/worksheets/sheet1.xml').matchAll(/<col [^>]*width="([0-9.]+)"/g)].map(([, width]) => Number(width))
+    const [first = 0, second = 0] = [...part('xl/worksheets/sheet2.xml').matchAll(/<col [^>]*width="([0-9.]+)"/g)].map(([, width]) => Number(width))
     expect(first / second).toBeCloseTo(240 / 96, 2)
   })
 
@@ -133,7 +135,36 @@ describe('an exported spreadsheet file', () => {
     // 2 is 0.00 in every file (ECMA-376, part 1, 18.8.30).
     expect(ofStyle[duty.get('B3')?.style ?? -1]).toBe('2')
     expect(codes.get(ofStyle[duty.get('B13')?.style ?? -1])).toBe('0.000')
-    expect(duty.get('B1')?.style).toBe(0)
+    expect(ofStyle[duty.get('B1')?.style ?? -1]).toBe('0')
+  })
+
+  it('has input cells tinted, framed and unlocked, and no others', () => {
+    const xfs = [...(/<cellXfs.*<\/cellXfs>/s.exec(part('xl/styles.xml'))?.[0] ?? '').matchAll(/<xf [^>]*?(?:\/>|>.*?<\/xf>)/g)].map(([xf]) => xf)
+    const unlocked = [...duty].filter(([, { style }]) => xfs[style]?.includes('locked="0"')).map(([address]) => address)
+    expect(unlocked).toEqual(['B1', 'B2', 'B10', 'B13', 'B15'])
+    const fills = [...(/<fills.*<\/fills>/s.exec(part('xl/styles.xml'))?.[0] ?? '').matchAll(/<fill>.*?<\/fill>/g)].map(([fill]) => fill)
+    expect(fills[Number(/fillId="(\d+)"/.exec(xfs[duty.get('B1')?.style ?? -1] ?? '')?.[1])]).toContain('patternType="solid"')
+  })
+
+  it('marks a check that turns FALSE', () => {
+    expect(part('xl/worksheets/sheet2.xml')).toContain('<conditionalFormatting sqref="B5">')
+  })
+
+  it('keeps header rows in view and on every page, of the workbook and of the workings', () => {
+    expect(part('xl/worksheets/sheet2.xml')).toContain('<pane xSplit="1" ySplit="2" topLeftCell="B3" activePane="bottomRight" state="frozen"/>')
+    expect(part('xl/worksheets/sheet5.xml')).toContain('ySplit="5"')
+    expect(part('xl/workbook.xml')).toContain('<definedName name="_xlnm.Print_Titles" localSheetId="1">Duty!$A:$A,Duty!$1:$2</definedName>')
+    expect(part('xl/worksheets/sheet2.xml')).toMatch(/<pageSetup paperSize="1" orientation="landscape" fitToWidth="1" fitToHeight="0"\/>/)
+  })
+
+  it('names every part that relationships point to, and gives each a kind', () => {
+    const types = part('[Content_Types].xml')
+    for (const [name, text] of parts) {
+      expect(types.includes(`PartName="/${name}"`) || /\.(rels|vml|json)$/.test(name) || name === '[Content_Types].xml', name).toBe(true)
+      if (!name.endsWith('.rels')) continue
+      const folder = name.replace(/_rels\/[^/]*$/, '')
+      for (const [, target = ''] of text.matchAll(/Target="([^"]*)"/g)) expect(parts.has(new URL(target, `file:///${folder}`).pathname.slice(1)), `${name}: ${target}`).toBe(true)
+    }
   })
 
   it('names title and date in its properties, and no author', () => {
@@ -143,8 +174,8 @@ describe('an exported spreadsheet file', () => {
   })
 
   it('says what it is, every caution, and the source of every method used', () => {
-    const texts = [...xmlCells(part('xl/worksheets/sheet4.xml')).values()].map(({ value }) => value)
-    expect(texts).toEqual(expect.arrayContaining(['Drum & <leg>', 'A test of the export', 'Exported by Lowside, 2025-03-04 05:06 UTC', ...CAUTIONS, 'SAT.PRESSURE']))
+    const texts = [...xmlCells(part('xl/worksheets/sheet1.xml')).values()].map(({ value }) => value)
+    expect(texts).toEqual(expect.arrayContaining(['Drum & <leg>', 'A test of the export', '2025-03-04 05:06 UTC, exported by Lowside', ...CAUTIONS, 'SAT.PRESSURE']))
     expect(texts.some((text) => text?.includes('doi 10.1063/5.0128269') && text.includes('[confirmed]'))).toBe(true)
     expect(texts).not.toContain('FEED.FLOW')
   })
@@ -161,13 +192,13 @@ describe('an exported spreadsheet file', () => {
     }
   })
 
-  it('is the same for the same workbook and date', () => {
-    expect(Buffer.from(exportXlsx(workbook, values, { date: DATE })).equals(Buffer.from(bytes))).toBe(true)
+  it('is the same for the same workbook and date', async () => {
+    expect(Buffer.from(await exportXlsx(workbook, values, { date: DATE })).equals(Buffer.from(bytes))).toBe(true)
   })
 
-  it('takes a sheet without cells', () => {
+  it('takes a sheet without cells', async () => {
     const empty: Workbook = { title: '', purpose: '', sheets: [emptySheet('Empty')], names: new Map(), figures: [] }
-    expect(read(exportXlsx(empty, new Map(), { date: DATE }), { type: 'array' }).SheetNames).toEqual(['Empty', 'About this file'])
+    expect(read(await exportXlsx(empty, new Map(), { date: DATE }), { type: 'array' }).SheetNames).toEqual(['Cover', 'Empty'])
   })
 })
 

@@ -1,11 +1,14 @@
-import type { LoadStep } from '../../calc/loading.ts'
+import type { LoadSource, LoadStep } from '../../calc/loading.ts'
 import type { CalculationService } from '../../calc/service.ts'
+import type { RecoveredFrom } from '../../storage/recover.ts'
 import type { Cell, Workbook } from '../../workbook/document.ts'
 import type { ReadProblem } from '../../workbook/file-reading.ts'
+import { nextTask } from '../../storage/next-task.ts'
 import { unpackInto } from '../../workbook/packed-rows.ts'
 import { CalculationEnded, createCalculationClient, type CalculationClient, type CalculationThread } from './client.ts'
 
-export type Loaded = { readonly workbook: Workbook } | { readonly problems: readonly ReadProblem[] }
+/** `from`: of one that was kept, how much of what is kept it contains. */
+export type Loaded = { readonly workbook: Workbook; readonly from?: RecoveredFrom | undefined } | { readonly problems: readonly ReadProblem[] }
 
 export interface Loading {
   /** Rejected with `CalculationEnded` if it was stopped. */
@@ -16,10 +19,12 @@ export interface Loading {
 /** The calculation of the open workbook, on whichever thread holds its graph. */
 export interface Calculation extends CalculationService {
   /**
-   * Reads the text of a workbook file and builds its graph, on a thread of its own: the open workbook keeps its graph and its values until
+   * Reads the text of a workbook file, or what is kept of a workbook, and builds its graph, on a thread of its own: the open workbook keeps its graph and its values until
    * `open` is called with the workbook that came of it. One at a time; another one stops it, and so does opening another workbook.
    */
-  load(source: Blob | string, report: (step: LoadStep, share: number | undefined) => void): Loading
+  load(source: LoadSource, report: (step: LoadStep, share: number | undefined) => void): Loading
+  /** Resolves once no workbook is being read any more, and whoever waited for one has it. */
+  nothingLoading(): Promise<void>
   /** Ends what the graph is at work on, and with it the graph: until `open` nothing is calculated, and calls are rejected with `CalculationEnded`. */
   stop(): void
 }
@@ -32,7 +37,7 @@ export function createCalculation(startThread: () => CalculationThread): Calcula
   let loaded: { readonly workbook: Workbook; readonly client: CalculationClient } | undefined
   let loading: Loading | undefined
 
-  function load(source: Blob | string, report: (step: LoadStep, share: number | undefined) => void): Loading {
+  function load(source: LoadSource, report: (step: LoadStep, share: number | undefined) => void): Loading {
     loading?.stop()
     const own = createCalculationClient(startThread())
     const mine: Loading = { result: run(), stop: () => own !== client && own.close() }
@@ -41,11 +46,13 @@ export function createCalculation(startThread: () => CalculationThread): Calcula
 
     async function run(): Promise<Loaded> {
       let head: Workbook | undefined
+      let from: RecoveredFrom | undefined
       const rows: (Cell | undefined)[][][] = []
       const problems = await own.load(source, (news) => {
         if ('step' in news) report(news.step, news.share)
         else if ('workbook' in news) {
           head = news.workbook
+          from = news.from
           rows.push(...head.sheets.map(() => []))
         } else {
           const sheet = rows[news.sheet]
@@ -58,7 +65,7 @@ export function createCalculation(startThread: () => CalculationThread): Calcula
       }
       const workbook = { ...head, sheets: head.sheets.map((sheet, index) => ({ ...sheet, rows: rows[index] ?? [] })) }
       loaded = { workbook, client: own }
-      return { workbook }
+      return { workbook, from }
     }
   }
 
@@ -83,6 +90,14 @@ export function createCalculation(startThread: () => CalculationThread): Calcula
       before?.close()
       client = createCalculationClient(startThread())
       return client.open(workbook)
+    },
+    async nothingLoading() {
+      let last: Loading | undefined
+      while (loading !== last) {
+        last = loading
+        await last?.result.catch(() => undefined)
+        await nextTask()
+      }
     },
     stop() {
       client?.close()

@@ -1,4 +1,4 @@
-import type { LoadNews } from '../../calc/loading.ts'
+import type { LoadNews, LoadSource } from '../../calc/loading.ts'
 import type { CalculationMethod, CalculationRequest, CalculationResponse, CalculationResult, LoadRequest } from '../../calc/messages.ts'
 import type { CalculationService } from '../../calc/service.ts'
 import { nextTask } from '../../storage/next-task.ts'
@@ -17,8 +17,8 @@ export interface CalculationThread {
 }
 
 export interface CalculationClient extends CalculationService {
-  /** Reads the text of a workbook file and builds its graph; gives what is wrong with the text, nothing if all is well. */
-  load(source: Blob | string, hear: (news: LoadNews) => void): Promise<readonly ReadProblem[]>
+  /** Reads a workbook and builds its graph; gives what is wrong with it, nothing if all is well. */
+  load(source: LoadSource, hear: (news: LoadNews) => void): Promise<readonly ReadProblem[]>
   /** How many calls have no answer yet. */
   waiting(): number
 }

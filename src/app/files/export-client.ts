@@ -1,5 +1,5 @@
+import type { ExportRequest, ExportResponse } from '../../calc/export-thread.ts'
 import type { CalculationService } from '../../calc/service.ts'
-import type { ExportRequest, ExportResponse } from '../../exchange/worker.ts'
 import { WorkStopped } from '../state/long-work.ts'
 
 export interface Exporting {
@@ -8,9 +8,16 @@ export interface Exporting {
   stop(): void
 }
 
-/** Makes a spreadsheet file of the open workbook on a thread of its own, which gets what it needs from the calculation's thread. */
-export function startExport(service: CalculationService, date: Date, report: (share: number | undefined) => void): Exporting {
-  const thread = new Worker(new URL('../../exchange/worker.ts', import.meta.url), { type: 'module' })
+export type ExportKind = 'spreadsheet' | 'report'
+
+const THREADS: Readonly<Record<ExportKind, () => Worker>> = {
+  spreadsheet: () => new Worker(new URL('../../exchange/worker.ts', import.meta.url), { type: 'module' }),
+  report: () => new Worker(new URL('../../report/worker.ts', import.meta.url), { type: 'module' }),
+}
+
+/** Makes a file of the open workbook on a thread of its own, which gets what it needs from the calculation's thread. */
+export function startExport(service: CalculationService, kind: ExportKind, date: Date, report: (share: number | undefined) => void): Exporting {
+  const thread = THREADS[kind]()
   const { port1, port2 } = new MessageChannel()
   let stop = (): void => undefined
   const result = new Promise<Uint8Array<ArrayBuffer>>((resolve, reject) => {
@@ -20,9 +27,12 @@ export function startExport(service: CalculationService, date: Date, report: (sh
       else if ('file' in data) resolve(data.file)
       else reject(new Error(data.fault))
     })
-    thread.addEventListener('error', ({ message }) => reject(new Error(`The export ended: ${message}`)))
+    thread.addEventListener('error', ({ message }) => reject(new Error(message ? `The export ended: ${message}` : NOT_SERVED)))
     thread.postMessage({ port: port2, date } satisfies ExportRequest, [port2])
     service.handOver(port1).catch(reject)
   }).finally(() => thread.terminate())
   return { result, stop: () => stop() }
 }
+
+/** A thread whose script cannot be had ends with an event that says nothing. */
+const NOT_SERVED = 'The export cannot be loaded: Lowside is served no more. Start it again where it was started, then export again; nothing of the workbook is lost.'

@@ -9,6 +9,7 @@ export const WORKBOOK_FILE: FileKind = { description: 'Lowside workbook', mimeTy
 export const SPREADSHEET_FILE: FileKind = {
   description: 'Spreadsheet (ECMA-376)', mimeType: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet', ending: '.xlsx',
 }
+export const REPORT_FILE: FileKind = { description: 'Calculation report', mimeType: 'text/html', ending: '.html' }
 
 /** The part of the File System Access interface that is used; not every browser has it. */
 interface SavePicker {

@@ -1,14 +1,14 @@
 import { MAX_FILE_CHARACTERS } from '../../workbook/limits.ts'
-import type { LoadStep } from '../../calc/loading.ts'
 import type { Loaded } from '../calculation/calculation.ts'
 import { createSlices } from '../../storage/next-task.ts'
 import type { Workbook } from '../../workbook/document.ts'
 import { readWorkbook, workbookText } from '../../workbook/file.ts'
+import { loadInSight } from '../state/loading-work.ts'
 import { WorkStopped } from '../state/long-work.ts'
 import type { Session } from '../state/session.ts'
-import { startExport } from './export-client.ts'
+import { startExport, type ExportKind } from './export-client.ts'
 import type { OwnWorkbook } from './library.ts'
-import { saveFile, SPREADSHEET_FILE, WORKBOOK_FILE } from './file-access.ts'
+import { REPORT_FILE, saveFile, SPREADSHEET_FILE, WORKBOOK_FILE, type FileKind } from './file-access.ts'
 
 /** What a file could not be read for; nothing of it has been taken. */
 export interface ReadingFailure {
@@ -46,26 +46,16 @@ const SMALL_BYTES = 200_000
 /** Undefined if the reading was stopped. A large file is read while the screen goes on. */
 async function readFile(session: Session, file: File): Promise<Loaded | undefined> {
   if (file.size < SMALL_BYTES) return readWorkbook(await file.text())
-  const loading = session.service.load(file, (step, share) => work.report(share === undefined ? undefined : spanOf(step, share), `${STEP_WORDS[step]} ${file.name}`))
-  const work = session.work.begin(`Reading ${file.name}`, loading.stop)
   try {
-    const loaded = await loading.result
+    const loaded = await loadInSight(session, file, file.name)
     // What was being typed meanwhile belongs to the workbook that goes.
     if ('workbook' in loaded && !session.settle()) session.entry.cancel()
     return loaded
   } catch (problem) {
     tellProblem(session, problem, `${file.name} was not opened: stopped`)
     return undefined
-  } finally {
-    work.end()
   }
 }
-
-const STEP_WORDS: Readonly<Record<LoadStep, string>> = { reading: 'Reading', building: 'Building the calculation of', computing: 'Computing the values of' }
-
-/** Computing cannot say how far it has come, and does not count. */
-const SPANS: Readonly<Record<LoadStep, readonly [from: number, to: number]>> = { reading: [0, 0.4], building: [0.4, 1], computing: [1, 1] }
-const spanOf = (step: LoadStep, share: number): number => SPANS[step][0] + share * (SPANS[step][1] - SPANS[step][0])
 
 export const saveWorkbook = (session: Session): Promise<void> =>
   telling(session, async () => {
@@ -75,19 +65,23 @@ export const saveWorkbook = (session: Session): Promise<void> =>
     if (saved) session.document.markSaved(point, new Date())
   })
 
-export const exportSpreadsheet = (session: Session): Promise<void> =>
+export const exportSpreadsheet = (session: Session): Promise<void> => exportFile(session, 'spreadsheet', SPREADSHEET_FILE, 'to a spreadsheet file')
+
+export const exportReport = (session: Session): Promise<void> => exportFile(session, 'report', REPORT_FILE, 'the calculation report')
+
+const exportFile = (session: Session, kind: ExportKind, file: FileKind, words: string): Promise<void> =>
   telling(session, async () => {
     const workbook = session.document.workbook()
-    const saved = await saveFile(workbook.title, SPREADSHEET_FILE, async () => {
-      const exporting = startExport(session.service, new Date(), (share) => work.report(share))
-      const work = session.work.begin('Exporting to a spreadsheet file', exporting.stop)
+    const saved = await saveFile(workbook.title, file, async () => {
+      const exporting = startExport(session.service, kind, new Date(), (share) => work.report(share))
+      const work = session.work.begin(`Exporting ${words}`, exporting.stop)
       try {
         return await exporting.result
       } finally {
         work.end()
       }
     })
-    if (saved) session.setNotice({ tone: 'done', text: 'Exported to a spreadsheet file' })
+    if (saved) session.setNotice({ tone: 'done', text: `Exported ${words}` })
   })
 
 /** No character takes more than four bytes. */

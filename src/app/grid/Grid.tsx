@@ -17,6 +17,7 @@ import { createGridLayout, MARGIN } from './layout.ts'
 import { pointerHandlers } from './pointer.ts'
 import { runGridAction } from './run-action.ts'
 import { NoteTip } from './NoteTip.tsx'
+import { keepRowsMeasured } from './row-measuring.ts'
 import { itemInSlot, poolFor } from './slots.ts'
 import { SpokenSelection } from './SpokenSelection.tsx'
 import { createTextSpacing } from './text-spacing.ts'
@@ -56,6 +57,12 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
     }
   })
 
+  keepRowsMeasured({
+    layout, viewport, sheetName,
+    goal: () => session.pointing.end()?.row ?? selection.corner().row,
+    scrollBy: (px) => grid.scrollBy(0, px),
+  })
+
   const scrolledTo = new Map<string, { readonly left: number; readonly top: number }>()
   createEffect(on([sheetName, opened], ([name, opening], before) => {
     if (before?.[1] === opening) scrolledTo.set(before[0], viewport.scroll())
@@ -93,7 +100,7 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
   })
 
   const pointer = pointerHandlers(session, context, () => grid)
-  const copying = copyHandlers(session, context)
+  const copying = copyHandlers(session)
   const menu = createGridMenu(session, context, () => grid)
   const onKeyDown = (event: KeyboardEvent) => {
     const action = gridAction(event)
@@ -120,6 +127,7 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
           aria-label={`Sheet ${sheetName()}`}
           aria-description="Tab goes from cell to cell; F6 leads to the next part of the screen"
           aria-multiselectable={true}
+          aria-busy={opened() === 0 || session.recalculation.underWay()}
           aria-readonly={session.keeping.reading()}
           aria-rowcount={size().rows + 1}
           aria-colcount={size().columns + 1}

@@ -9,11 +9,14 @@ export interface Axis {
 }
 
 /** An axis of `count` items, of which the first have the sizes given and all others the usual one. */
-export function createAxis(sizes: readonly number[], usual: number, count: number): Axis {
-  const starts = [0]
-  for (const size of sizes.slice(0, count)) starts.push((starts.at(-1) ?? 0) + size)
-  const measured = starts.length - 1
-  const measuredEnd = starts[measured] ?? 0
+export function createAxis(sizes: ArrayLike<number>, usual: number, count: number): Axis {
+  const measured = Math.min(sizes.length, count)
+  const starts = new Float64Array(measured + 1)
+  let measuredEnd = 0
+  for (let index = 0; index < measured; index++) {
+    measuredEnd += sizes[index] ?? usual
+    starts[index + 1] = measuredEnd
+  }
 
   const start = (index: number): number => starts[index] ?? measuredEnd + (index - measured) * usual
   return {

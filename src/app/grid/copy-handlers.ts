@@ -1,21 +1,23 @@
-import { valueText } from '../../calc/cell-value.ts'
 import type { Area } from '../../workbook/address.ts'
 import { cellCount, lineUp } from '../../workbook/areas.ts'
-import { sheetByName } from '../../workbook/document.ts'
 import { blockOf, moveCells, type Block } from '../../workbook/move-cells.ts'
 import type { Part } from '../state/long-change.ts'
 import { selectionWords } from '../state/on-selection.ts'
+import { WorkStopped } from '../state/long-work.ts'
 import type { Session } from '../state/session.ts'
-import type { GridContext } from './grid-context.ts'
 import { cellsOf, pasteCells, pasteText, type Copied } from './clipboard.ts'
-import { printTabular } from './tabular-text.ts'
+import { isAllKnown, knownText, readText, type ToCopy } from './copied-text.ts'
 
 /** Cells of a copy at most: beyond, the text takes the browser more than a moment. */
 const MOST_CELLS = 500_000
 
 /** Copy, cut and paste of what is selected, while the grid has the focus. */
-export function copyHandlers(session: Session, { layout }: Pick<GridContext, 'layout'>) {
+export function copyHandlers(session: Session) {
   let copied: Copied | undefined
+  /** What is on its way to the clipboard, its values being read. */
+  let underWay: ToCopy | undefined
+  /** A text that the browser did not take when it came, and the version of the workbook that it is of. */
+  let ready: { readonly text: string; readonly of: string; readonly version: number } | undefined
 
   const refuse = (text: string): void => session.setNotice({ tone: 'problem', text })
 
@@ -30,13 +32,48 @@ export function copyHandlers(session: Session, { layout }: Pick<GridContext, 'la
         : `${selectionWords(session)} do not line up as one block; accepted: ranges that have the same rows or the same columns`)
       return false
     }
-    const cells = cellsOf(session.document.workbook(), session.sheet().name, from)
-    const text = printTabular(from.rows.map((row) => from.columns.map((column) => valueText(session.value(row, column)))))
-    copied = { text, from, cells }
+    const sheet = session.sheet().name
+    const wanted: ToCopy = { sheet, from, cells: cellsOf(session.document.workbook(), sheet, from) }
+    const { stopped, version } = session.recalculation
     session.cutting.end()
     session.setNotice(undefined)
+    const kept = ready?.of === placeOf(wanted) && ready.version === version() ? ready.text : undefined
+    const isKnown = kept !== undefined || isAllKnown(session, wanted)
+    if (!isKnown && !stopped()) {
+      void copyLater(wanted)
+      return true
+    }
+    const text = kept ?? knownText(session, wanted)
+    underWay = ready = undefined
+    copied = { ...wanted, text }
     event.clipboardData.setData('text/plain', text)
+    if (!isKnown) session.setNotice({ tone: 'done', text: 'Copied with the values known: for other programs some may be missing or out of date until you recalculate' })
     return true
+  }
+
+  /** The event does not wait: a text whose values are still to be read goes to the clipboard by itself. */
+  async function copyLater(wanted: ToCopy): Promise<void> {
+    underWay = wanted
+    copied = { ...wanted, text: '' }
+    const version = session.recalculation.version()
+    const reading = readText(session, wanted)
+    const isMine = (): boolean => underWay === wanted
+    try {
+      await putOnClipboard(reading)
+      if (isMine()) copied = { ...wanted, text: await reading }
+    } catch {
+      const read = await reading.then((text) => ({ text, of: placeOf(wanted), version }), (problem: unknown) => ({ problem }))
+      if (!isMine()) return
+      copied = undefined
+      session.cutting.end()
+      if ('text' in read) {
+        ready = read
+        refuse('The browser does not take a copy whose values were still to be read. They are read now: copy again')
+      } else if (read.problem instanceof WorkStopped) session.setNotice({ tone: 'done', text: 'Stopped: nothing was copied' })
+      else refuse(read.problem instanceof Error ? read.problem.message : String(read.problem))
+    } finally {
+      if (isMine()) underWay = undefined
+    }
   }
 
   /** What was cut goes to its new place: the formulas that refer to it follow. */
@@ -55,10 +92,6 @@ export function copyHandlers(session: Session, { layout }: Pick<GridContext, 'la
     session.actInParts({
       label: 'Paste',
       make: (workbook) => noting(own ? pasteCells(sheet, place, own) : pasteText(workbook, sheet, { row: place.top, column: place.left }, text), (area) => (filled = area)),
-      prepare(workbook) {
-        const next = sheetByName(workbook, sheet)
-        if (next && sheet === session.sheetName()) layout.prepare(next)
-      },
       done() {
         // Whoever has gone on meanwhile stays where they are.
         if (session.selection.areas() === asked && !session.entry.editing()) session.selection.select(filled)
@@ -85,13 +118,23 @@ export function copyHandlers(session: Session, { layout }: Pick<GridContext, 'la
       session.document.longChange.finish()
       if (session.selection.areas().length > 1) return refuse('A paste goes to one place; select one range')
       // The same text as was copied here means the cells themselves, with roles and formulas.
-      const own = copied?.text.replaceAll('\r\n', '\n') === text.replaceAll('\r\n', '\n') ? copied : undefined
+      const own = underWay || copied?.text.replaceAll('\r\n', '\n') === text.replaceAll('\r\n', '\n') ? copied : undefined
       const cut = own && session.cutting.block()
       if (cut) move(cut, session.usedSelection())
       else paste(session.usedSelection(), text, own)
     },
   }
 }
+
+/** Begins at once, as a browser allows only while a key or a click is being answered. */
+async function putOnClipboard(text: Promise<string>): Promise<void> {
+  const blob = text.then((known) => new Blob([known], { type: 'text/plain' }))
+  // Also where the clipboard refuses before it looks at it.
+  blob.catch(() => undefined)
+  await navigator.clipboard.write([new ClipboardItem({ 'text/plain': blob })])
+}
+
+const placeOf = ({ sheet, from }: ToCopy): string => JSON.stringify([sheet, from])
 
 /** Passes parts on, and tells of the rectangle that they fill. */
 function* noting(parts: Iterable<Part>, filled: (area: Area) => void): Generator<Part> {

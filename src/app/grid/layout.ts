@@ -2,7 +2,7 @@ import { createMemo, createSignal, type Accessor } from 'solid-js'
 import { columnWidth, DEFAULT_COLUMN_WIDTH, usedRange, type Sheet } from '../../workbook/document.ts'
 import { MAX_COLUMN_WIDTH } from '../../workbook/limits.ts'
 import { createAxis, type Axis } from './axis.ts'
-import { createRowHeights, ROW_HEIGHT } from './row-heights.ts'
+import { createRowHeights, ROW_HEIGHT, type RowHeights } from './row-heights.ts'
 import { spacedWidth, type TextSpacing } from './text-spacing.ts'
 import type { TextWidth } from './text-width.ts'
 
@@ -19,8 +19,10 @@ export interface GridLayout {
   readonly frozen: Accessor<readonly [rows: number, columns: number]>
   /** How large the grid is on the screen. */
   setRoom(width: number, height: number): void
-  /** Works out what a sheet that is soon to be shown will need; done bit by bit, as the sheet is made, it keeps nobody waiting at the end. */
-  prepare(sheet: Sheet): void
+  /** As far as they are worked out. */
+  readonly rowHeights: Accessor<RowHeights>
+  /** Lays the rows out by what has been worked out since. */
+  layOutRows(): void
   /** Shows a width that is not in the document yet, while an edge is dragged. */
   drag(column: number, width: number): void
   /** The widths with the dragged one among them; ends the dragging. */
@@ -37,7 +39,7 @@ interface Surroundings {
 /** Where the rows and columns of the sheet shown lie. */
 export function createGridLayout({ sheet, size, textWidth, spacing }: Surroundings): GridLayout {
   const [dragged, setDragged] = createSignal<{ readonly column: number; readonly width: number } | undefined>(undefined)
-  const rowHeights = createMemo(() => createRowHeights(spacedWidth(textWidth, spacing()), spacing().linePx))
+  const heightsOf = createMemo(() => createRowHeights(spacedWidth(textWidth, spacing()), spacing().linePx))
   const [room, setRoom] = createSignal({ width: Infinity, height: Infinity })
 
   const widths = createMemo(() => {
@@ -48,8 +50,13 @@ export function createGridLayout({ sheet, size, textWidth, spacing }: Surroundin
     return Array.from({ length: count }, (_, column) => (column === drag.column ? drag.width : columnWidth(sheet(), column)))
   })
   const columnAxis = createMemo(() => createAxis(widths(), DEFAULT_COLUMN_WIDTH, size().columns))
-  const heights = createMemo(() => rowHeights()(sheet()))
-  const rowAxis = createMemo(() => createAxis(heights(), ROW_HEIGHT, size().rows))
+  const rowHeights = createMemo(() => heightsOf()(sheet()))
+  const sizes = createMemo(() => rowHeights().sizes)
+  const [laidOut, layOut] = createSignal(undefined, { equals: false })
+  const rowAxis = createMemo(() => {
+    laidOut()
+    return createAxis(sizes(), ROW_HEIGHT, size().rows)
+  })
   const frozen = createMemo(() => {
     const { rows, columns } = usedRange(sheet())
     const [frozenRows, frozenColumns] = sheet().frozen
@@ -61,7 +68,8 @@ export function createGridLayout({ sheet, size, textWidth, spacing }: Surroundin
     columnAxis,
     frozen,
     setRoom: (width, height) => void setRoom({ width, height }),
-    prepare: (next) => void rowHeights()(next),
+    rowHeights,
+    layOutRows: () => layOut(undefined),
     drag: (column, width) => setDragged({ column, width: Math.min(MAX_COLUMN_WIDTH, Math.max(LEAST_WIDTH, Math.round(width))) }),
     dropped() {
       const result = widths()

@@ -13,8 +13,8 @@ const LINE_HEIGHT = 18
 const EXTRA_HEIGHT = { title: 20, heading: 12, plain: 0 } as const
 const FONT_SIZE: Partial<Record<Role, number>> = { title: 20, note: 12, text: 12 }
 const USUAL_FONT_SIZE = 13
-/** Bold small capitals, measured as capitals of this size, and the space after each. */
-const SMALL_CAPITALS = 12
+/** Bold small capitals, measured as capitals of this size, which no usual typeface exceeds, and the space after each. */
+const SMALL_CAPITALS = 11.6
 const SMALL_CAPITALS_SPACE = 0.8
 /** What a text may be wider than its characters apart. */
 const KERNING = 1.05
@@ -22,37 +22,114 @@ const KERNING = 1.05
 /** These go on in a further line rather than be cut off where the cell on their right is filled. */
 const WRAPPING: ReadonlySet<Role> = new Set(['label', 'heading', 'note', 'text'])
 
-/** The heights of the rows that hold something, from the content alone, so that they are the same wherever one scrolls. */
-export function createRowHeights(textWidth: TextWidth, linePx = LINE_HEIGHT): (sheet: Sheet) => readonly number[] {
+/** The heights of the rows of a sheet that hold something, from the content alone, so that they are the same wherever one scrolls. */
+export interface RowHeights {
+  /** Of each row; the one it had before, or else the usual one, while its own is not worked out. */
+  readonly sizes: ArrayLike<number>
+  /** How many are still to be worked out. */
+  readonly left: number
+  /** Works out those of some rows; true if one of them is another one than before. */
+  measure(first: number, last: number): boolean
+  /** Works out some more, from the top on. */
+  measureNext(): boolean
+}
+
+/** Rows worked out without anybody waiting: a tenth of a millisecond, a few where texts are long. */
+const MEASURED_AT_ONCE = 200
+
+/**
+ * The heights after each change of a sheet. Of many changed rows the first are worked out at once, the others when they come into view or as
+ * time allows. `sizes` is the very list of before if no height is another one, so that an edit lays nothing out again.
+ */
+export function createRowHeights(textWidth: TextWidth, linePx = LINE_HEIGHT): (sheet: Sheet) => RowHeights {
+  const known = new WeakMap<Sheet['rows'], Measured>()
   let before: Measured | undefined
   return (sheet) => {
-    const kept = before?.sheet.columns === sheet.columns ? before : undefined
-    const heights = kept?.sheet.rows === sheet.rows ? kept.heights : heightsOf(sheet, kept, (row) => rowHeight(row, sheet, textWidth, linePx))
-    before = { sheet, heights }
-    return heights
+    const kept = known.get(sheet.rows)
+    before = kept?.columns === sheet.columns ? kept : measured(sheet, before?.name === sheet.name ? before : undefined, (row) => rowHeight(row, sheet, textWidth, linePx))
+    known.set(sheet.rows, before)
+    return before
   }
 }
 
-interface Measured {
-  readonly sheet: Sheet
-  readonly heights: readonly number[]
+interface Measured extends RowHeights {
+  readonly name: string
+  readonly sizes: Float64Array
+  readonly rows: readonly Row[]
+  readonly columns: readonly number[]
+  readonly isKnown: Uint8Array
 }
 
-/** The very list kept if no height is another one, so that an edit lays nothing out again. In a long sheet every row is passed here with each edit. */
-function heightsOf({ rows }: Sheet, kept: Measured | undefined, heightOf: (row: Row) => number): readonly number[] {
-  if (!kept) return Array.from(rows, heightOf)
-  // Rows below an inserted or a deleted one are the same, only elsewhere.
-  const shift = kept.heights.length - rows.length
-  const known = (row: Row, index: number): number | undefined => (kept.sheet.rows[index] === row ? kept.heights[index] : undefined)
-  const heights: number[] = []
-  let isSame = shift === 0
+function measured(sheet: Sheet, before: Measured | undefined, heightOf: (row: Row) => number): Measured {
+  const { name, rows, columns } = sheet
+  const start = before ? carriedOver(sheet, before) : nothingKnown(rows.length)
+  const { isKnown } = start
+  let { sizes, left } = start
+  let next = 0
+
+  function measureOne(index: number): boolean {
+    if (isKnown[index]) return false
+    const height = heightOf(rows[index])
+    isKnown[index] = 1
+    left--
+    if (sizes[index] === height) return false
+    sizes[index] = height
+    return true
+  }
+  function measureNext(): boolean {
+    let isOther = false
+    for (let done = 0; done < MEASURED_AT_ONCE && next < rows.length; next++) {
+      if (isKnown[next]) continue
+      if (measureOne(next)) isOther = true
+      done++
+    }
+    return isOther
+  }
+
+  measureNext()
+  if (before && canShare(before, sizes, isKnown)) sizes = before.sizes
+  return {
+    name, rows, columns, isKnown, sizes, measureNext,
+    get left() {
+      return left
+    },
+    measure(first, last) {
+      let isOther = false
+      for (let index = first; index <= Math.min(last, rows.length - 1); index++) if (measureOne(index)) isOther = true
+      return isOther
+    },
+  }
+}
+
+interface Start {
+  readonly sizes: Float64Array
+  readonly isKnown: Uint8Array
+  readonly left: number
+}
+
+const nothingKnown = (count: number): Start => ({ sizes: new Float64Array(count).fill(ROW_HEIGHT), isKnown: new Uint8Array(count), left: count })
+
+/** What is known of rows that were there before. In a long sheet every row is passed here with each edit. */
+function carriedOver({ rows, columns }: Sheet, before: Measured): Start {
+  const { sizes, isKnown } = nothingKnown(rows.length)
+  const isAsWide = before.columns === columns
+  // Rows below an inserted or a deleted one are the same, only elsewhere; with formulas that follow, they have their other cells in common.
+  const shift = before.rows.length - rows.length
+  let left = 0
   for (let index = 0; index < rows.length; index++) {
     const row = rows[index]
-    const height = known(row, index) ?? known(row, index + shift) ?? heightOf(row)
-    heights.push(height)
-    isSame &&= height === kept.heights[index]
+    const [here, there] = [before.rows[index], before.rows[index + shift]]
+    const from = here === row || (there !== row && there?.[0] !== row?.[0]) ? index : index + shift
+    sizes[index] = before.sizes[from] ?? ROW_HEIGHT
+    if (isAsWide && before.rows[from] === row && before.isKnown[from]) isKnown[index] = 1
+    else left++
   }
-  return isSame ? kept.heights : heights
+  return { sizes, isKnown, left }
+}
+
+/** Whether a list of heights can go on as the one of before: none of what was known there is still to be worked out here. */
+function canShare(before: Measured, sizes: Float64Array, isKnown: Uint8Array): boolean {
+  return before.sizes.length === sizes.length && sizes.every((size, index) => size === before.sizes[index] && (isKnown[index] === 1 || before.isKnown[index] === 0))
 }
 
 /** Whether a cell's text is broken into lines: where it is told to, or else would be cut off. */

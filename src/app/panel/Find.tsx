@@ -1,7 +1,7 @@
 import { createSignal, For, onMount, Show, type JSX } from 'solid-js'
 import { printAddress, quoteSheetName } from '../../workbook/address.ts'
 import { FIND_PLACES, replace, type FindPlace, type Found } from '../../workbook/find.ts'
-import { createFinding, nextFound } from '../state/finding.ts'
+import { createFinding, nextFound, type Finding } from '../state/finding.ts'
 import { useSession } from '../state/session.ts'
 import './Find.css'
 
@@ -9,6 +9,8 @@ import './Find.css'
 const MOST_LISTED = 200
 
 const PLACE_WORDS: Readonly<Record<FindPlace, string>> = { contents: 'what was typed', values: 'what is shown', notes: 'notes' }
+
+const STATE_WORDS: Readonly<Record<ReturnType<Finding['state']>, string>> = { whole: '', searching: ' so far', stopped: ' until the search was stopped' }
 
 /** Finds a text in the cells of the sheet or the workbook, and replaces it. */
 export function Find(): JSX.Element {
@@ -21,7 +23,7 @@ export function Find(): JSX.Element {
   const goTo = ({ sheet, row, column }: Found) => session.goTo(sheet, { row, column })
   const here = () => ({ sheet: session.sheetName(), ...session.selection.active() })
   const sheets = () => session.document.workbook().sheets.map(({ name }) => name)
-  const next = (way: 1 | -1) => nextFound(finding.found() ?? [], sheets(), here(), way)
+  const next = (way: 1 | -1) => nextFound(finding.found(), sheets(), here(), way)
   const isHere = (one: Found) => one.sheet === here().sheet && one.row === here().row && one.column === here().column
   const goOn = (way: 1 | -1) => {
     const one = next(way)
@@ -37,7 +39,7 @@ export function Find(): JSX.Element {
   }
   /** In the cell at hand if it is one that was found, then on to the next one; else to the next one only. */
   function replaceOne(): void {
-    const one = finding.found()?.find(isHere)
+    const one = finding.found().find(isHere)
     const following = next(1)
     if (one) replaceIn([one])
     if (following) goTo(following)
@@ -66,14 +68,14 @@ export function Find(): JSX.Element {
       <Show when={finding.place() !== 'values'} fallback={<p class="panel-empty">What is shown comes from what was typed: to replace, look in what was typed.</p>}>
         <label>Replace by<input type="text" spellcheck={false} autocomplete="off" value={replacement()} onInput={({ currentTarget }) => setReplacement(currentTarget.value)} /></label>
         <div class="find-buttons">
-          <button type="button" class="plain-button" disabled={!finding.found()?.length} onClick={replaceOne}>Replace, go on</button>
-          <button type="button" class="plain-button" disabled={!finding.found()?.length} onClick={() => replaceIn(finding.found() ?? [])}>Replace all</button>
+          <button type="button" class="plain-button" disabled={finding.found().length === 0} onClick={replaceOne}>Replace, go on</button>
+          <button type="button" class="plain-button" disabled={finding.found().length === 0 || finding.state() !== 'whole'} onClick={() => replaceIn(finding.found())}>Replace all</button>
         </div>
       </Show>
       <Show when={finding.text() !== ''}>
-        <p class="find-count" role="status">{countWords(finding.found()?.length ?? 0)}</p>
+        <p class="find-count" role="status">{countWords(finding.found().length)}{STATE_WORDS[finding.state()]}</p>
         <ul class="find-list" aria-label="Cells found">
-          <For each={finding.found()?.slice(0, MOST_LISTED)}>
+          <For each={finding.found().slice(0, MOST_LISTED)}>
             {(one) => (
               <li>
                 <button type="button" aria-current={isHere(one)} onClick={() => goTo(one)}>

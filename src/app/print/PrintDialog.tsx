@@ -1,10 +1,9 @@
 import { createMemo, createSignal, For, Show, type JSX } from 'solid-js'
 import { MANY_ROWS, printSize } from '../../report/print-size.ts'
-import { unitsInUse } from '../../report/units-in-use.ts'
+import { reportSettingsOf } from '../../report/settings-of.ts'
 import { PAPERS, sameReportSettings, type Paper, type ReportSettings } from '../../workbook/report-settings.ts'
 import { Dialog } from '../parts/Dialog.tsx'
 import { useSession } from '../state/session.ts'
-import { printReport } from './print-report.ts'
 import './PrintDialog.css'
 
 /** By whom, on which paper, and which sheets; then the browser's own printing. */
@@ -12,10 +11,14 @@ export function PrintDialog(props: { readonly onClose: () => void }): JSX.Elemen
   const session = useSession()
   const workbook = session.document.workbook
   const before = workbook().report
-  const [preparedBy, setPreparedBy] = createSignal(before?.preparedBy ?? '')
-  const [checkedBy, setCheckedBy] = createSignal(before?.checkedBy ?? '')
-  const [paper, setPaper] = createSignal<Paper>(before?.paper ?? (unitsInUse(workbook()) === 'SI' ? 'A4' : 'Letter'))
+  const proposed = reportSettingsOf(workbook())
+  const [preparedBy, setPreparedBy] = createSignal(proposed.preparedBy)
+  const [checkedBy, setCheckedBy] = createSignal(proposed.checkedBy)
+  const [paper, setPaper] = createSignal<Paper>(proposed.paper)
   const [leftOut, setLeftOut] = createSignal<ReadonlySet<string>>(new Set())
+
+  // Loaded while the dialog is filled in: most work begins without.
+  const loading = import('./print-report.ts').catch(() => undefined)
 
   const chosen = createMemo(() => workbook().sheets.filter(({ name }) => !leftOut().has(name)))
   const size = createMemo(() => printSize(chosen()))
@@ -35,7 +38,9 @@ export function PrintDialog(props: { readonly onClose: () => void }): JSX.Elemen
     if (!sameReportSettings(settings, before) && session.document.refusal() === undefined) session.act('Report', () => [{ kind: 'report', report: settings }])
     props.onClose()
     try {
-      await printReport(session, { settings, sheets })
+      const module = await loading
+      if (module === undefined) throw new Error('what makes it cannot be loaded, as Lowside is served no more. Start it again where it was started, then print again; nothing of the workbook is lost.')
+      await module.printReport(session, { settings, sheets })
     } catch (problem) {
       session.setNotice({ tone: 'problem', text: `The report could not be made: ${problem instanceof Error ? problem.message : String(problem)}` })
     }

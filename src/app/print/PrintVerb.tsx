@@ -1,6 +1,7 @@
 import { createSignal, onCleanup, onMount, Show, type JSX } from 'solid-js'
 import { useSession } from '../state/session.ts'
 import { PrintDialog } from './PrintDialog.tsx'
+import './print.css'
 
 /** The verb, and its key wherever the focus is. */
 export function PrintVerb(): JSX.Element {

@@ -1,9 +1,10 @@
 import type { AreaValues } from '../../calc/values.ts'
+import figureStyle from '../../figures/figures.css?inline'
+import { dateInWords } from '../../report/date-words.ts'
 import { makeReport } from '../../report/report.ts'
-import { areasNeeded, joined } from '../../report/values-needed.ts'
+import { joined, valuesNeeded } from '../../report/values-needed.ts'
 import type { ReportSettings } from '../../workbook/report-settings.ts'
 import type { Session } from '../state/session.ts'
-import './print.css'
 
 /** What to print, as chosen in the dialog. */
 export interface Printing {
@@ -16,11 +17,10 @@ export async function printReport({ service, document: { workbook: current } }: 
   const workbook = current()
   const states = await service.states()
   const values = new Map<string, AreaValues>()
-  for (const sheet of workbook.sheets) {
-    const areas = areasNeeded(sheet, sheets.has(sheet.name))
-    values.set(sheet.name, joined(await Promise.all(areas.map(async (area) => [area, await service.read(sheet.name, area)] as const))))
+  for (const [sheet, areas] of valuesNeeded(workbook, sheets)) {
+    values.set(sheet, joined(await Promise.all(areas.map(async (area) => [area, await service.read(sheet, area)] as const))))
   }
-  const { markup, style, pages } = makeReport({ workbook, values, states, settings, sheets, date: dateInWords(new Date()) })
+  const { markup, style, pages } = makeReport({ workbook, values, states, settings, sheets, date: dateInWords(new Date()), figureStyle })
 
   const place = document.createElement('div')
   place.className = 'report-place'
@@ -42,10 +42,4 @@ function styleSheet(text: string): CSSStyleSheet {
   const sheet = new CSSStyleSheet()
   sheet.replaceSync(text)
   return sheet
-}
-
-/** ISO 8601, by the calendar of the place. */
-function dateInWords(date: Date): string {
-  const two = (part: number): string => String(part).padStart(2, '0')
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`
 }

@@ -1,13 +1,15 @@
 import { createSignal, type Accessor } from 'solid-js'
 import { createJournal, type Journal, type KeepingState } from '../../storage/journal.ts'
 import { recover, type Recovered } from '../../storage/recover.ts'
-import type { Book, FileState, Shelf, Stored } from '../../storage/shelf.ts'
+import type { Book, FileState, KeptContents, Shelf, Stored } from '../../storage/shelf.ts'
 import { askToStay } from '../../storage/stay.ts'
-import { editsOf, isIntact } from '../../storage/stored.ts'
+import { editsOf, isIntact, isLong, withTexts } from '../../storage/stored.ts'
 import { openHereBefore, rememberOpenHere } from '../../storage/tab-memory.ts'
 import { claimWriting, whileUnwritten, type WritingRight, type WritingRightListener } from '../../storage/writing-right.ts'
 import type { Workbook } from '../../workbook/document.ts'
-import { failureWords, lostWords, messageOf, nameOf } from './keeping-words.ts'
+import { failureWords, lostWords, messageOf, nameOf, notOpenedWords } from './keeping-words.ts'
+import { WorkStopped } from './long-work.ts'
+import type { Notice } from './session.ts'
 import type { Follower, WorkbookState } from './workbook-state.ts'
 
 /** Keeps the open workbook in the browser, each change as it comes. */
@@ -19,19 +21,28 @@ export interface Keeping extends Follower {
   /** True while another tab writes the open workbook, and this one follows it. */
   readonly reading: Accessor<boolean>
   takeOver(): void
-  /** Opens what this tab had open, or what was worked on last; false if there is nothing to open. */
-  openLast(): Promise<boolean>
+  /** Opens what this tab had open, or what was worked on last. Gives what there is to say where nothing is opened. */
+  openLast(): Promise<{ readonly isOpen: boolean; readonly said?: Notice }>
   /** The workbooks kept, the one worked on last first. */
   books(): Promise<readonly Book[]>
   /** The one that is open. */
   readonly openBook: Accessor<string | undefined>
-  /** Opens a workbook that is kept; gives what is wrong, the open one then staying open. */
-  open(id: string): Promise<string | undefined>
+  /** Opens a workbook that is kept. If it is not opened, gives why, the open one then staying open. `takesLong` hears of a large one. */
+  open(id: string, takesLong?: () => void): Promise<NotOpened | undefined>
   /** Gives what is wrong. */
   forget(id: string): Promise<string | undefined>
 }
 
+/** Why a workbook is not opened. */
+export interface NotOpened {
+  readonly problem: string
+  /** By the user. */
+  readonly isStopped?: true
+}
+
 export interface Surroundings {
+  /** Recovers a large workbook while the screen goes on; rejected with `WorkStopped` if that is stopped. */
+  readonly recoverLarge: (contents: KeptContents, title: string) => Promise<Recovered | { readonly problem: string }>
   readonly openShelf: () => Promise<Shelf>
   readonly document: () => WorkbookState
   /** Shows a workbook that was kept from its start. */
@@ -64,7 +75,7 @@ interface Place {
   following: Promise<void>
 }
 
-export function createKeeping({ openShelf, document, show, settle, tell }: Surroundings): Keeping {
+export function createKeeping({ openShelf, recoverLarge, document, show, settle, tell }: Surroundings): Keeping {
   const [state, setState] = createSignal<KeepingState['is'] | 'off'>('keeping')
   const [problem, setProblem] = createSignal<string | undefined>(undefined)
   const [reading, setReading] = createSignal(false)
@@ -191,26 +202,28 @@ export function createKeeping({ openShelf, document, show, settle, tell }: Surro
     readonly recovered: Recovered
   }
 
-  async function load(id: string): Promise<Loaded | { readonly problem: string }> {
+  async function load(id: string, takesLong: () => void = () => undefined): Promise<Loaded | NotOpened> {
     try {
       const book = (await shelf?.books())?.find((one) => one.id === id)
       if (!shelf || !book) return { problem: 'this browser does not keep it any more' }
-      const recovered = recover(await shelf.read(id))
+      const contents = await shelf.read(id)
+      if (isLong(contents)) takesLong()
+      const recovered = isLong(contents) ? await recoverLarge(contents, book.title) : recover(await withTexts(contents))
       return 'problem' in recovered ? recovered : { book, recovered }
     } catch (error) {
-      return { problem: messageOf(error) }
+      return { problem: messageOf(error), ...(error instanceof WorkStopped ? { isStopped: true } : {}) }
     }
   }
 
-  async function open(id: string): Promise<string | undefined> {
+  async function open(id: string, takesLong?: () => void): Promise<NotOpened | undefined> {
     if (id === here?.id) return undefined
     const place = placeOf(id)
     const right = await claimWriting(id, listenerOf(place))
     place.right = right
-    const found = await load(id)
+    const found = await load(id, takesLong)
     if ('problem' in found || !shelf) {
       right.close()
-      return 'problem' in found ? found.problem : undefined
+      return 'problem' in found ? found : undefined
     }
     place.number = found.recovered.number
     arrival = place
@@ -246,21 +259,22 @@ export function createKeeping({ openShelf, document, show, settle, tell }: Surro
         const before = openHereBefore()
         const order = kept.toSorted((one, other) => Number(other.id === before) - Number(one.id === before))
         const problems: string[] = []
-        for (const { id, title } of order) {
-          const wrong = await open(id)
-          if (wrong === undefined) {
+        for (const book of order) {
+          const not = await open(book.id)
+          if (not === undefined) {
             if (problems[0] !== undefined) tell(problems[0])
-            return true
+            return { isOpen: true }
           }
-          problems.push(`“${title}” cannot be opened: ${wrong}`)
+          if (not.isStopped) return { isOpen: false, said: notOpenedWords(book, not) }
+          problems.push(notOpenedWords(book, not).text)
         }
-        if (problems[0] !== undefined) tell(problems[0])
+        if (problems[0] !== undefined) return { isOpen: false, said: { tone: 'problem', text: problems[0] } }
       } catch (error) {
         shelf = undefined
         setState('off')
         setProblem(`This browser keeps no workbook (${messageOf(error)}). Save to a file before you leave.`)
       }
-      return false
+      return { isOpen: false }
     },
     books: async () => (await shelf?.books()) ?? [],
     async forget(id) {

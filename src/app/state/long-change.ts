@@ -13,8 +13,6 @@ export interface Part {
 export interface Parts {
   readonly label: string
   readonly make: (workbook: Workbook) => Iterable<Part>
-  /** Shown the workbook after each part: what can be got ready for the whole. */
-  readonly prepare?: (workbook: Workbook) => void
   /** Hears of the end, with what is wrong if the action was not taken; not of a stop. */
   readonly done: (problem: string | undefined) => void
 }
@@ -114,5 +112,4 @@ function add(making: Making, edits: readonly Edit[]): void {
   making.workbook = workbook
   making.edits.push(...edits)
   making.inverse.push(inverse)
-  making.prepare?.(workbook)
 }

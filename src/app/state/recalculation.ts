@@ -8,7 +8,9 @@ import type { Follower } from './workbook-state.ts'
 export interface Recalculation extends Follower {
   /** Grows with each change that the graph has been told of; 0 until it has a workbook. */
   readonly version: Accessor<number>
-  /** True once the graph has been at work for longer than a moment. */
+  /** True from the first moment on in which the graph is at work. */
+  readonly underWay: Accessor<boolean>
+  /** True once it has been at work for longer than a moment: what the screen shows of it. */
   readonly busy: Accessor<boolean>
   /** Why the last call failed, if it did. */
   readonly fault: Accessor<string | undefined>
@@ -32,6 +34,7 @@ const MOMENT_MS = 150
 /** Keeps the calculation graph in step with the document, and says how it fares. */
 export function createRecalculation(service: StoppableService, work: LongWork): Recalculation {
   const [version, setVersion] = createSignal(0)
+  const [underWay, setUnderWay] = createSignal(false)
   const [busy, setBusy] = createSignal(false)
   const [fault, setFault] = createSignal<string | undefined>(undefined)
   const [stopped, setStopped] = createSignal(false)
@@ -42,6 +45,7 @@ export function createRecalculation(service: StoppableService, work: LongWork): 
   async function ask<T>(call: (service: CalculationService) => Promise<T>): Promise<T | undefined> {
     if (stopped()) return undefined
     atWork++
+    setUnderWay(true)
     timer ??= setTimeout(() => setBusy(true), MOMENT_MS)
     shown ??= work.begin('Recalculating', stop)
     try {
@@ -56,6 +60,7 @@ export function createRecalculation(service: StoppableService, work: LongWork): 
         shown?.end()
         shown = undefined
         setBusy(false)
+        setUnderWay(false)
       }
     }
   }
@@ -76,6 +81,7 @@ export function createRecalculation(service: StoppableService, work: LongWork): 
 
   return {
     version,
+    underWay,
     busy,
     fault,
     stopped,

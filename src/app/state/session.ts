@@ -17,6 +17,7 @@ import { createEntry, type Entry } from './entry.ts'
 import { createFeeds, type Feeds } from './feeds.ts'
 import { createKeeping, type Keeping } from './keeping.ts'
 import type { Parts } from './long-change.ts'
+import { loadInSight } from './loading-work.ts'
 import { createLongWork, type LongWork } from './long-work.ts'
 import { createPointing, type Pointing } from './pointing.ts'
 import { createRecalculation, type Recalculation } from './recalculation.ts'
@@ -95,6 +96,7 @@ export interface Session {
   open(workbook: Workbook, inFile: boolean, before?: FileState): void
 }
 
+const ARRIVING = 'The workbook is still being opened. Stop (at the bottom) to work on another one.'
 const READING = 'Another tab writes this workbook, this one reads. Take over (at the top) to write here.'
 const SPARE_ROWS = 40
 const LEAST_ROWS = 60
@@ -107,6 +109,13 @@ export function createSession(service: Calculation, openShelf: () => Promise<She
   const values = createValues(recalculation)
   const keeping = createKeeping({
     openShelf,
+    async recoverLarge(contents, title) {
+      const loaded = await loadInSight({ service, work }, contents, title)
+      if ('problems' in loaded) return { problem: loaded.problems[0]?.message ?? '' }
+      // What came of kept contents says how much of them it contains.
+      if (!loaded.from) throw new Error('a workbook from nowhere')
+      return { workbook: loaded.workbook, ...loaded.from }
+    },
     document: () => document,
     show: (workbook, file) => open(workbook, file.inFile, file),
     settle() {
@@ -117,7 +126,7 @@ export function createSession(service: Calculation, openShelf: () => Promise<She
   })
   const document: WorkbookState = createWorkbookState(
     [{ opened: values.clear, edited: () => undefined }, recalculation, keeping],
-    () => (keeping.reading() ? READING : undefined),
+    () => (opened() === 0 ? ARRIVING : keeping.reading() ? READING : undefined),
   )
   const [shown, setShown] = createSignal('')
   const [opened, setOpened] = createSignal(0)

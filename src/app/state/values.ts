@@ -7,6 +7,8 @@ export interface Values {
   /** The last value known; undefined while there has been none. */
   at(sheet: string, row: number, column: number): CellValue | undefined
   checkAt(sheet: string, row: number, column: number): Check | undefined
+  /** Whether the value known is the one after the last change. */
+  isCurrent(sheet: string, row: number, column: number): boolean
   /** What was read together with a cell; the same object as long as nothing was read anew. */
   blockAt(sheet: string, row: number, column: number): AreaValues | undefined
   /** Reads what is not known, or known from before the last change, of an area. */
@@ -72,6 +74,10 @@ export function createValues({ ask, version }: Pick<Recalculation, 'ask' | 'vers
   return {
     at: (sheet, row, column) => blockAt(sheet, row, column)?.values[row % BLOCK_ROWS]?.[column % BLOCK_COLUMNS],
     checkAt: (sheet, row, column) => blockAt(sheet, row, column)?.checks.get(printAddress(row, column)),
+    isCurrent(sheet, row, column) {
+      const block = blocks().get(keyOf(sheet, Math.floor(row / BLOCK_ROWS), Math.floor(column / BLOCK_COLUMNS)))
+      return block !== undefined && !block.reading && block.version === version()
+    },
     blockAt,
     need(sheet, { top, left, bottom, right }) {
       if (version() === 0) return

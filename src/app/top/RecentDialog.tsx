@@ -1,21 +1,28 @@
 import { createResource, createSignal, For, Show, type JSX } from 'solid-js'
 import type { Book } from '../../storage/shelf.ts'
 import { Dialog } from '../parts/Dialog.tsx'
+import { notOpenedWords } from '../state/keeping-words.ts'
 import { useSession } from '../state/session.ts'
 import { fileWords, timeWords } from './file-words.ts'
 import './RecentDialog.css'
 
 /** The workbooks that this browser keeps: each can be opened, or forgotten after a question. */
 export function RecentDialog(props: { readonly onClose: () => void }): JSX.Element {
-  const { keeping } = useSession()
+  const { keeping, setNotice } = useSession()
   const [books, { refetch }] = createResource(keeping.books)
   const [asked, setAsked] = createSignal<string | undefined>(undefined)
   const [problem, setProblem] = createSignal<string | undefined>(undefined)
 
-  const open = async ({ id, title }: Book) => {
-    const wrong = await keeping.open(id)
-    if (wrong === undefined) props.onClose()
-    else setProblem(`“${title}” cannot be opened: ${wrong}`)
+  const open = async (book: Book) => {
+    let isClosed = false
+    const close = () => {
+      if (!isClosed) props.onClose()
+      isClosed = true
+    }
+    const not = await keeping.open(book.id, close)
+    if (not === undefined) close()
+    else if (isClosed) setNotice(notOpenedWords(book, not))
+    else setProblem(notOpenedWords(book, not).text)
   }
   const forget = async ({ id, title }: Book) => {
     setAsked(undefined)

@@ -2,7 +2,7 @@ import { createSignal, Show, type JSX } from 'solid-js'
 import type { UnitSystem } from '../../workbook/unit-pairs.ts'
 import { restate } from '../../workbook/restate.ts'
 import { chooseFile } from '../files/file-access.ts'
-import { exportSpreadsheet, openFile, saveWorkbook, type ReadingFailure } from '../files/file-actions.ts'
+import { exportReport, exportSpreadsheet, openFile, saveWorkbook, type ReadingFailure } from '../files/file-actions.ts'
 import { Icon } from '../parts/Icon.tsx'
 import { Menu } from '../parts/Menu.tsx'
 import { PrintVerb } from '../print/PrintVerb.tsx'
@@ -55,7 +55,10 @@ export function TopLine(): JSX.Element {
           <button type="button" class="verb" onClick={() => replacing(() => setChoosesRecent(true))}>Recent</button>
           <button type="button" class="verb" onClick={() => replacing(() => setChoosesTemplate(true))}>Start from a template</button>
           <button type="button" class="verb" onClick={() => void saveWorkbook(session)}>Save</button>
-          <Menu words="Export" items={[{ words: 'Spreadsheet (.xlsx)', detail: 'Opens in any spreadsheet program', choose: () => void exportSpreadsheet(session) }]} />
+          <Menu words="Export" items={[
+            { words: 'Spreadsheet (.xlsx)', detail: 'Opens in any spreadsheet program', choose: () => void exportSpreadsheet(session) },
+            { words: 'Report (.html)', detail: 'All sheets and figures as one file, to read in a browser and to print', choose: () => void exportReport(session) },
+          ]} />
           <Menu words="Restate" items={[
             { words: 'Restate in SI', choose: () => restateIn('SI', 'Restate in SI') },
             { words: 'Restate in US units', choose: () => restateIn('US', 'Restate in US units') },

@@ -5,7 +5,7 @@ import type { Workbook } from '../../../src/workbook/document.ts'
 import { applyEdits } from '../../../src/workbook/edits.ts'
 import { entryOf } from '../../../src/workbook/entry.ts'
 import { writeWorkbook } from '../../../src/workbook/file.ts'
-import { find, replace, type FindQuery } from '../../../src/workbook/find.ts'
+import { findIn, replace, stretchesOf, type FindQuery } from '../../../src/workbook/find.ts'
 import { workbook } from './arbitraries.ts'
 
 const query = fc.record({
@@ -25,6 +25,9 @@ const fits = (text: string, { text: sought, whole, matchCase }: FindQuery): bool
   const [one, other] = matchCase ? [text, sought] : [text.toLowerCase(), sought.toLowerCase()]
   return sought !== '' && (whole ? one === other : one.includes(other))
 }
+
+/** All that is found, stretch by stretch. */
+const find = (book: Workbook, query: FindQuery) => [...stretchesOf(book, query)].flatMap((stretch) => findIn(stretch, query))
 
 describe('find and replace', () => {
   it('finds each cell whose text has the text, and no other', () => {

@@ -201,7 +201,7 @@ describe('charge bars', () => {
     const limits = linesOf(drawing, 'limit').map(({ x1 }) => x1)
     const end = /^M([\d.]+) [\d.]+h([\d.]+)/.exec(pathsOf(drawing, 'bar-total')[0]?.d ?? '')
     expect(limits.filter((x) => Math.abs(x - Number(end?.[1]) - Number(end?.[2])) < 0.05)).toHaveLength(2)
-    expect(textsOf(drawing)).toEqual(expect.arrayContaining(['OSHA PSM: at or above 10,000 lb', 'EPA RMP: more than 10,000 lb']))
+    expect(textsOf(drawing)).toEqual(expect.arrayContaining(['at or above 10,000 lb: OSHA PSM', 'more than 10,000 lb: EPA RMP']))
   })
 
   it('of more names than can be read are added up in the last one', () => {

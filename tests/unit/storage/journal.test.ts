@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest'
 import { createJournal, IDLE_MS, SNAPSHOT_AFTER_ENTRIES, SNAPSHOTS_KEPT, type Journal, type KeepingState } from '../../../src/storage/journal.ts'
 import { recover } from '../../../src/storage/recover.ts'
+import { withTexts } from '../../../src/storage/stored.ts'
 import type { FileState } from '../../../src/storage/shelf.ts'
 import { emptyWorkbook, type Workbook } from '../../../src/workbook/document.ts'
 import { applyEdits, type Edit } from '../../../src/workbook/edits.ts'
@@ -40,7 +41,7 @@ function keep(shelf = memoryShelf()): Kept {
 }
 
 async function recovered({ shelf }: Kept): Promise<{ readonly text: string; readonly number: number; readonly lost: number }> {
-  const found = recover(await shelf.read('one'))
+  const found = recover(await withTexts(await shelf.read('one')))
   if ('problem' in found) throw new Error(found.problem)
   return { text: writeWorkbook(found.workbook), number: found.number, lost: found.lost }
 }

@@ -15,7 +15,7 @@ interface Listed {
   readonly at: number
 }
 
-/** The workbook's figures, those of the sheet shown first, and one of them drawn. */
+/** The figures of the sheet shown, one of them drawn, and below it those of other sheets. */
 export function Figures(): JSX.Element {
   const session = useSession()
   const [picked, setPicked] = createSignal<number | undefined>(undefined)
@@ -43,6 +43,11 @@ export function Figures(): JSX.Element {
     setAdding(false)
     panel?.querySelector<HTMLElement>('.figure-chosen')?.focus()
   }
+  /** The drawing stands above the list that it is chosen from. */
+  function pickFromBelow(at: number): void {
+    setPicked(at)
+    panel?.querySelector('.figure-chosen')?.scrollIntoView()
+  }
   function move(from: number, to: number): void {
     session.act('Move figure', (workbook) => moveFigure(workbook, from, to))
     setPicked(to)
@@ -63,7 +68,6 @@ export function Figures(): JSX.Element {
       <Show when={adding()}><NewFigure onAdd={add} /></Show>
       <Show when={listed().length === 0}><p class="panel-empty">No figure yet. Choose what to draw; its parts are then bound to cells, and it follows them.</p></Show>
       <Group words={`On ${session.sheetName()}`} figures={here()} chosen={chosen()} onPick={setPicked} />
-      <Group words={here().length > 0 ? 'Others' : 'In the workbook'} figures={elsewhere()} chosen={chosen()} onPick={setPicked} />
       <Show when={chosen()}>
         {(one) => (
           <section class="figure-chosen" tabindex={-1} aria-label={figureName(one().figure)}>
@@ -83,6 +87,7 @@ export function Figures(): JSX.Element {
           </section>
         )}
       </Show>
+      <Group words={here().length > 0 ? 'Others' : 'In the workbook'} figures={elsewhere()} chosen={chosen()} onPick={pickFromBelow} />
     </div>
   )
 }
