@@ -19,8 +19,11 @@ export function tooRough(roughness: SiQuantity, boreM: number): Fault | undefine
  * A mixture chokes earlier still; the limit is where the flow is certainly impossible.
  */
 export function choked(massFlow: SiQuantity, quality: number, boreM: number, temperatureK: number): Fault | undefined {
-  const most = crossSection(boreM) * Math.sqrt((saturationPressure(temperatureK) * vaporDensity(temperatureK)) / quality)
-  if (massFlow.si <= most) return undefined
+  const allVapor = crossSection(boreM) * Math.sqrt(saturationPressure(temperatureK) * vaporDensity(temperatureK))
+  // Compared without dividing by a quality that may be 0.
+  const share = Math.sqrt(quality)
+  if (massFlow.si * share <= allVapor) return undefined
+  const most = allVapor / share
   const show = (si: number) => formatQuantity(si, massFlow.unit)
   return outOfRange(`mass flow is ${show(massFlow.si)}; accepted is at most ${show(most)} in this bore (the vapour would choke, isothermal flow)`)
 }

@@ -74,3 +74,8 @@ describe('a line function never throws and never gives NaN or infinity', () => {
     fc.assert(fc.property(wildButFitting(definition), (given) => expectSound(definition.call(given))), { numRuns: 2000 })
   })
 })
+
+it('a quality of nothing below zero is one of nothing: all liquid', () => {
+  expect(call('WETRETURN.LOSS', ...swapped(WET, 1, -0))).toBe(call('WETRETURN.LOSS', ...swapped(WET, 1, 0)))
+  expect(call('WETRETURN.LOSS', ...swapped(WET, 1, 0))).toEqual(expect.any(Number))
+})
