@@ -10,6 +10,21 @@ export const MAX_FORMULA = 8192
 export const MAX_NESTING = 64
 export const MAX_OPERATORS = 400
 
+/**
+ * Cells of one range in a formula: 100 000 rows of ten columns. The engine keeps each of them, empty ones too, and letting go of 700 000
+ * takes it a minute (measured).
+ */
+export const MAX_RANGE_CELLS = 1_000_000
+
+/**
+ * Whole columns and rows of a reference, and how far out they may lie: the engine takes every sheet to reach as far as they do, and gives
+ * each of their cells a place of its own.
+ */
+export const MAX_WHOLE_COLUMNS = 26
+export const MAX_WHOLE_ROWS = 100
+export const LAST_WHOLE_COLUMN = 1024
+export const LAST_WHOLE_ROW = 100_000
+
 /** Sheets of a workbook: far above any job, and few enough to list. */
 export const MAX_SHEETS = 256
 

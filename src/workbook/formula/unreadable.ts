@@ -1,4 +1,5 @@
-import { MAX_FORMULA, MAX_NESTING, MAX_OPERATORS } from '../limits.ts'
+import { areaOf, parseReference } from '../address.ts'
+import { LAST_WHOLE_COLUMN, LAST_WHOLE_ROW, MAX_FORMULA, MAX_NESTING, MAX_OPERATORS, MAX_RANGE_CELLS, MAX_WHOLE_COLUMNS, MAX_WHOLE_ROWS } from '../limits.ts'
 import type { Extent } from './calls.ts'
 import { tokenise, type Token, type TokenKind } from './tokenise.ts'
 
@@ -18,7 +19,7 @@ export function unreadableAt(formula: string, tokens: readonly Token[] = tokenis
   let operators = 0
   for (const token of tokens) {
     if (token.kind === 'whitespace' || token.kind === 'start') continue
-    const words = token.problem ?? wrongAfter(before, token, open)
+    const words = token.problem ?? wrongAfter(before, token, open) ?? tooWide(token)
     if (words !== undefined) return { start: token.start, end: token.end, words, unfinished: isUnclosed(token) }
     if (OPENERS.has(token.kind)) open.push(before?.kind === 'function' ? before : token)
     if (open.length > MAX_NESTING) return tooMuch(`the formula has brackets nested deeper than ${MAX_NESTING}`)
@@ -70,6 +71,23 @@ function wrongAfter(before: Token | undefined, token: Token, open: readonly Toke
     return `an operator is missing between ${before?.text ?? ''} and ${text}`
   }
   return undefined
+}
+
+/** A range of more cells than the calculation can keep. */
+function tooWide({ kind, text }: Token): string | undefined {
+  if (kind !== 'range' && kind !== 'wholeColumns' && kind !== 'wholeRows') return undefined
+  const reference = parseReference(text)
+  if (reference === undefined) return undefined
+  const { top, left, bottom, right } = areaOf(reference)
+  const [rows, columns] = [bottom - top + 1, right - left + 1]
+  if (kind === 'wholeColumns' && (columns > MAX_WHOLE_COLUMNS || right >= LAST_WHOLE_COLUMN)) {
+    return `${text} is ${columns} whole columns; accepted: up to ${MAX_WHOLE_COLUMNS} of the first ${LAST_WHOLE_COLUMN}, or a range such as A1:B100`
+  }
+  if (kind === 'wholeRows' && (rows > MAX_WHOLE_ROWS || bottom >= LAST_WHOLE_ROW)) {
+    return `${text} is ${rows} whole rows; accepted: up to ${MAX_WHOLE_ROWS} of the first ${LAST_WHOLE_ROW}, or a range such as A1:B100`
+  }
+  if (kind !== 'range') return undefined
+  return rows * columns > MAX_RANGE_CELLS ? `${text} covers ${rows * columns} cells; accepted: up to ${MAX_RANGE_CELLS}` : undefined
 }
 
 /** A text or a sheet's name that goes on to the end for want of its closing mark. */
