@@ -1,11 +1,13 @@
 import { num, type Expression } from '../workings/expression.ts'
 import type { Steps } from '../workings/workings.ts'
+import { FULL_WITHIN } from './vessel.ts'
 import { atMost, lyingVolume, ringVolume, type WrittenVessel } from './vessel-workings.ts'
 
 /** The level, at unit diameter, that holds a volume of liquid, which is checked against the vessel's. */
 export function levelSteps(liquid: Expression, vessel: WrittenVessel, steps: Steps): Expression {
   const held = steps.step('liquid / D³', '', atMost(liquid, vessel.volume))
-  const atEnd = steps.step('the same, from the nearer end', '', `MIN(${held},${vessel.volume}-${held})`)
+  const missing = steps.step('empty / D³', '', `IF(${vessel.volume}-${held}<=${num(FULL_WITHIN)}*${vessel.volume},0,${vessel.volume}-${held})`)
+  const atEnd = steps.step('the same, from the nearer end', '', `MIN(${held},${missing})`)
   // Below this share, where no level is seen, a level for the share itself will do: logarithms need more than 0.
   const nearer = steps.step('the same, above 0', '', `MAX(${atEnd},1E-15*${vessel.volume})`)
   const level = `IF(${vessel.lying},${lyingLevel(nearer, vessel, steps)},${standingLevel(nearer, vessel, steps)})`

@@ -35,10 +35,19 @@ export function liquidLevel(vessel: Vessel, volumeM3: number): number {
   const lowerVolume = LOWER_VOLUME[vessel.position]
   // Found from the nearer end, where a small volume is still known to all its digits.
   const lower = volumeM3 <= fullM3 / 2
-  const nearerM3 = lower ? volumeM3 : fullM3 - volumeM3
+  const nearerM3 = lower ? volumeM3 : missing(volumeM3, fullM3)
   const levelM = bracketedRoot((level) => lowerVolume(vessel, level) - nearerM3, 0, heightM / 2)
   return lower ? levelM : heightM - levelM
 }
+
+/**
+ * How much a vessel holds less than all. Its own volume, gone through other units and back, is out by a few last digits, from which the
+ * level at a dome's top would make a hundred-millionth of its height: so little is nothing.
+ */
+const missing = (volumeM3: number, fullM3: number): number => (fullM3 - volumeM3 <= FULL_WITHIN * fullM3 ? 0 : fullM3 - volumeM3)
+
+/** As a share of the vessel: some twenty roundings. */
+export const FULL_WITHIN = 4e-15
 
 /** Surface, m², of shell and both heads of a vessel of this diameter. */
 export const vesselSurface = (diameterM: number, lengthM: number, headName: HeadName): number =>

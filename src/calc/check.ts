@@ -42,7 +42,7 @@ export function describeCheck(met: boolean, left: number, comparison: Comparison
   // The engine takes numbers that differ in their last digits for equal.
   const difference = met === reach >= 0 ? reach : 0
   const unit = unitText === undefined ? undefined : findUnit(unitText)
-  const proportional = unit !== undefined && !unit.gauge && unit.dimension !== 'temperature' && right !== 0
+  const proportional = unit !== undefined && isProportional(unit) && right !== 0
   const share = proportional ? difference / Math.abs(right) : undefined
   const size = `${formatNumber(Number(Math.abs(difference).toPrecision(3)))} ${differenceUnit(unit) ?? unitText ?? ''}`.trimEnd()
   // "17 % (21 %)" would puzzle, and a share above 200 % says less than the size.
@@ -53,8 +53,11 @@ export function describeCheck(met: boolean, left: number, comparison: Comparison
 
 const MOST_SHOWN = 2
 
+/** Whether zero means nothing of the thing, so that one number can be a share of another: not for temperatures and gauge pressures. */
+export const isProportional = ({ gauge, dimension }: Unit): boolean => !gauge && dimension !== 'temperature'
+
 /** A difference of two temperatures is no temperature, one of two gauge or absolute pressures a plain pressure. */
-function differenceUnit(unit: Unit | undefined): string | undefined {
+export function differenceUnit(unit: Unit | undefined): string | undefined {
   if (unit === undefined) return undefined
   if (unit.code === '-') return ''
   if (unit.dimension === 'temperature') return `Δ${unit.code}`

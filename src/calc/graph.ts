@@ -15,7 +15,15 @@ import { isCellError, type AreaValues, type CellValue, type Check, type SheetSta
 import { describeUsers, feedsOf, usedPart, usersOf, type Feed, type Users } from './walk.ts'
 
 /** Edits that change no value. */
-const SILENT: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>(['columnWidths', 'frozen', 'title', 'purpose', 'moveSheet', 'figures', 'report'])
+const SILENT: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>(['columnWidths', 'frozen', 'title', 'purpose', 'moveSheet', 'figures', 'report', 'mappings', 'cases'])
+
+/** A number that a cell is given for a while. */
+export interface Trial {
+  readonly sheet: string
+  readonly row: number
+  readonly column: number
+  readonly number: number
+}
 
 /**
  * The values of a workbook, kept up as edits are made. The document is the truth: after any edits the graph has the values that a
@@ -61,6 +69,33 @@ export class Graph {
     }
   }
 
+  /**
+   * Gives cells other numbers for a while, in the values alone: the document stays, and so do errors and states as they were before.
+   * Whoever tries numbers puts the document's own back with {@link putBack}, and makes no edits between.
+   */
+  tryNumbers(trials: readonly Trial[]): void {
+    try {
+      this.#try(trials)
+    } catch {
+      this.#rebuild()
+      this.#try(trials)
+    }
+  }
+
+  /** Ends a trial: the cells come to what the document says. */
+  putBack(cells: readonly Omit<Trial, 'number'>[]): void {
+    try {
+      this.#engine.batch(() => {
+        for (const { sheet, row, column } of cells) {
+          const content = cellAt(this.#workbook, sheet, row, column)?.content ?? null
+          this.#engine.setCellContents({ sheet: this.#sheetId(sheet), row, col: column }, engineContent(content))
+        }
+      })
+    } catch {
+      this.#rebuild()
+    }
+  }
+
   value(sheet: string, row: number, column: number): CellValue {
     return cellValue(this.#engine.getCellValue({ sheet: this.#sheetId(sheet), row, col: column }))
   }
@@ -87,7 +122,7 @@ export class Graph {
     const content = cellAt(this.#workbook, sheet, row, column)?.content
     const sides = isFormula(content) ? sidesOf(content) : undefined
     if (sides === undefined) return plainCheck(met)
-    const [left, right] = [this.evaluate(sides.left, sheet), this.evaluate(sides.right, sheet)]
+    const [left, right] = [this.#sideOf(sides.left, sheet), this.#sideOf(sides.right, sheet)]
     if (typeof left !== 'number' || typeof right !== 'number') return plainCheck(met)
     return describeCheck(met, left, sides.comparison, right, this.#unitOf(sides.left, sheet) ?? this.#unitOf(sides.right, sheet))
   }
@@ -165,6 +200,10 @@ export class Graph {
   readonly #read = (sheet: string, row: number, column: number): CellValue => this.value(sheet, row, column)
 
   /** The unit that applies to a cell, as it stands there. */
+  unitAt(sheet: string, row: number, column: number): string | undefined {
+    return this.#unitAt(sheet, row, column)
+  }
+
   readonly #unitAt = (sheet: string, row: number, column: number): string | undefined => {
     const held = this.#sheet(sheet)
     const at = held && unitOfValue(held, { row, column })
@@ -243,14 +282,32 @@ export class Graph {
     }
   }
 
+  #try(trials: readonly Trial[]): void {
+    this.#engine.batch(() => {
+      for (const { sheet, row, column, number } of trials) this.#engine.setCellContents({ sheet: this.#sheetId(sheet), row, col: column }, number)
+    })
+  }
+
   /** The unit that applies to the cell that a side of a check consists of. */
   #unitOf(side: string, sheet: string): string | undefined {
+    const at = this.#cellOf(side, sheet)
+    return at && this.#unitAt(at.sheet, at.row, at.column)
+  }
+
+  /** A number that stands in a cell is read there, some fifty times faster than the engine reads and computes the side. */
+  #sideOf(side: string, sheet: string): CellValue {
+    const at = this.#cellOf(side, sheet)
+    const value = at && this.value(at.sheet, at.row, at.column)
+    return typeof value === 'number' ? value : this.evaluate(side, sheet)
+  }
+
+  /** The cell that a side of a check consists of. */
+  #cellOf(side: string, sheet: string): { readonly sheet: string; readonly row: number; readonly column: number } | undefined {
     const reference = parseReference(side.slice(1).trim())
     if (reference === undefined || reference.to !== null) return undefined
     const { row, column } = reference.from
-    if (row === null || column === null) return undefined
     const held = sheetByName(this.#workbook, reference.sheet ?? sheet)
-    return held && this.#unitAt(held.name, row, column)
+    return held === undefined || row === null || column === null ? undefined : { sheet: held.name, row, column }
   }
 }
 

@@ -1,3 +1,4 @@
+import type { CaseOutcome } from './case-outcomes.ts'
 import type { Workbook } from '../workbook/document.ts'
 import type { ReadProblem } from '../workbook/file-reading.ts'
 import type { LoadNews, LoadSource } from './loading.ts'
@@ -32,6 +33,8 @@ export interface HandedOver {
   /** By sheet name, every value from A1. */
   readonly areas: ReadonlyMap<string, AreaValues>
   readonly states: readonly SheetState[]
+  /** What comes out in the base and in every case, where there are cases. */
+  readonly cases?: readonly CaseOutcome[]
 }
 
 /** The answer to the request of the same number: its result, or in words why there is none. Loading is told of before it is answered. */

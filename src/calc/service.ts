@@ -2,6 +2,7 @@ import type { Edit } from '../workbook/edits.ts'
 import type { Workbook } from '../workbook/document.ts'
 import type { PackedRows } from '../workbook/packed-rows.ts'
 import type { AreaValues, CellValue, SheetState } from './values.ts'
+import type { CaseOutcome } from './case-outcomes.ts'
 import type { Area } from '../workbook/address.ts'
 import type { Total } from './total.ts'
 import type { Feed, Users } from './walk.ts'
@@ -32,6 +33,8 @@ export interface CalculationService {
   total(sheet: string, areas: readonly Area[]): Promise<Total | undefined>
   /** Every value of a workbook with formulas, sheet by sheet, for an export. */
   allValues(): Promise<ReadonlyMap<string, readonly (readonly CellValue[])[]>>
+  /** What comes out in the base and in every case. The graph goes through them, so ask it of one that nothing else is asked of. */
+  cases(): Promise<readonly CaseOutcome[]>
   /** Sends the workbook as it is, with every value, check and state, over a port: to another thread, which spares this one the copy. */
   handOver(port: MessagePort): Promise<void>
   /** Ends the thread. */

@@ -39,4 +39,5 @@ export function inOneTurn(requests: readonly CalculationRequest[]): Joined[] {
   return turn
 }
 
-const isEntry = (edit: Edit): boolean => edit.kind === 'cells' && edit.follow === undefined
+/** With what cases keep aside of it. */
+const isEntry = (edit: Edit): boolean => (edit.kind === 'cells' && edit.follow === undefined) || edit.kind === 'cases'

@@ -1,6 +1,8 @@
+import { casesOf } from '../workbook/cases.ts'
 import type { Cell } from '../workbook/document.ts'
 import type { Edit } from '../workbook/edits.ts'
 import { unpackInto } from '../workbook/packed-rows.ts'
+import { caseOutcomes } from './case-outcomes.ts'
 import { Graph } from './graph.ts'
 import { loadGraph } from './loading.ts'
 import type { CalculationMethod, CalculationRequest, CalculationResponse, CalculationResult, HandedOver, LoadRequest } from './messages.ts'
@@ -33,9 +35,10 @@ const methods: { readonly [M in CalculationMethod]: (...args: Extract<Calculatio
   users: (sheet, row, column) => opened().users(sheet, row, column),
   total: (sheet, areas) => opened().total(sheet, areas),
   allValues: () => opened().allValues(),
+  cases: () => caseOutcomes(opened()),
   handOver(port) {
     const held = opened()
-    port.postMessage({ workbook: held.workbook, areas: held.allAreas(), states: held.states() } satisfies HandedOver)
+    port.postMessage({ workbook: held.workbook, areas: held.allAreas(), states: held.states(), ...(casesOf(held.workbook).list.length > 0 ? { cases: caseOutcomes(held) } : {}) } satisfies HandedOver)
   },
 }
 

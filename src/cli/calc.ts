@@ -5,17 +5,22 @@ import type { Workbook } from '../workbook/document.ts'
 import { unitOfValue } from '../workbook/unit-scope.ts'
 import { readArguments } from './arguments.ts'
 import { FINE, NOT_MET, type ExitCode, type Io } from './io.ts'
+import { inCase } from './in-case.ts'
+import { listCases } from './list-cases.ts'
 import { locate, printPlace, type Place } from './locate.ts'
 import { printValue, tabbed } from './print-value.ts'
+import { BadUsage } from './refusal.ts'
 import { setInput } from './set-input.ts'
 import { openWorkbook } from './workbook-file.ts'
 
-/** Recalculates a workbook, with other inputs if asked, and prints cells of it. */
+/** Recalculates a workbook, in another case or with other inputs if asked, and prints cells of it; or what comes out in every case. */
 export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
-  const { values: { set = [], get = [] }, positionals: [path = ''] } = readArguments(
-    args, { set: { type: 'string', multiple: true }, get: { type: 'string', multiple: true } }, ['FILE'],
+  const { values: { set = [], get = [], case: name, cases = false }, positionals: [path = ''] } = readArguments(
+    args, { set: { type: 'string', multiple: true }, get: { type: 'string', multiple: true }, case: { type: 'string' }, cases: { type: 'boolean' } }, ['FILE'],
   )
-  const workbook = set.reduce(setInput, await openWorkbook(path, io))
+  if (cases && name !== undefined) throw new BadUsage('--cases shows every case, --case one of them: give one of the two')
+  const workbook = set.reduce(setInput, inCase(await openWorkbook(path, io), name))
+  if (cases) return listCases(workbook, get.flatMap((text) => locate(workbook, text)).map(({ sheet, row, column }) => ({ sheet: sheet.name, row, column })), io)
   const places = get.length === 0 ? resultsAndChecks(workbook) : get.flatMap((text) => locate(workbook, text))
   const graph = new Graph(workbook)
   let failed = false

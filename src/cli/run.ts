@@ -12,9 +12,12 @@ interface Listed {
 const COMMANDS: ReadonlyMap<string, Listed> = new Map(Object.entries({
   eval: { usage: 'eval FORMULA…  |  eval -', does: 'prints the value of each formula; "-" reads them from standard input', load: () => import('./eval.ts') },
   new: { usage: 'new TEMPLATE [--units us|si] -o FILE [--force]  |  new --list', does: 'makes a workbook from a template', load: () => import('./new.ts') },
-  calc: { usage: 'calc FILE [--set "Sheet!C5=120"]… [--get "Sheet!C20"]…', does: 'recalculates and prints address, value and unit', load: () => import('./calc.ts') },
-  check: { usage: 'check FILE [--json]', does: 'lists checks that are not met and cells with errors', load: () => import('./check.ts') },
-  export: { usage: 'export FILE -o OUT.xlsx|OUT.html', does: 'writes a file for spreadsheet programs, or the calculation report as one file to read and print', load: () => import('./export.ts') },
+  calc: { usage: 'calc FILE [--case NAME | --cases] [--set "Sheet!C5=120"]… [--get "Sheet!C20"]…', does: 'recalculates and prints address, value and unit, in the case of that name or side by side in all cases; a number may be set in another unit than the cell’s, "=120 kW"', load: () => import('./calc.ts') },
+  sweep: { usage: 'sweep FILE --vary "Sheet!C5=10:100:10" [--vary "Sheet!C6=1,2,5"] --get "Sheet!C20"… [--points N] [--set "Sheet!C7=40 °F"]…', does: 'varies one or two inputs and prints a table as CSV; says where a check turns', load: () => import('./sweep.ts') },
+  solve: { usage: 'solve FILE --target "Sheet!C20=36" --by "Sheet!C5" [--within 10:200] [--set "Sheet!C7=40 °F"]…', does: 'looks for the input that brings a result to a target, or with "=met" to where a check is just met', load: () => import('./solve.ts') },
+  check: { usage: 'check FILE [--case NAME] [--json]', does: 'lists checks that are not met and cells with errors', load: () => import('./check.ts') },
+  export: { usage: 'export FILE [--case NAME] -o OUT.xlsx|OUT.ods|OUT.csv|OUT.html', does: 'writes a file for spreadsheet programs; a folder OUT.csv with the values, a file a sheet; or the calculation report as one file to read and print', load: () => import('./export.ts') },
+  import: { usage: 'import FILE -o OUT.lowside.json [--sheet NAME]… [--delimiter ";"] [--decimal ","] [--encoding NAME] [--into WORKBOOK] [--accept inputs|all|none] [--force]  |  import FILE --into WORKBOOK --list "Charge" [--mapping NAME|FILE.json] [--sheet NAME] -o OUT.lowside.json [--skip-bad]', does: 'makes a workbook of the sheets of a spreadsheet file (.xlsx, .ods) or a text file (.csv, .tsv, .txt), or puts them into one; what is not as in the file is told on standard error, and ends with 1 if something was kept as text, left out or computed otherwise; a file that Lowside exported becomes the workbook it was, with the inputs that were changed in it (--accept: all changes, or none); with --list, appends the rows of the file to a list of the workbook: problems row by row on standard error, and 1 if rows were left out', load: () => import('./import.ts') },
 }))
 
 /** Runs a command line; whatever goes wrong ends in one line on standard error and an exit code. */

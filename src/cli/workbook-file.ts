@@ -1,5 +1,6 @@
 import { readFile, writeFile } from 'node:fs/promises'
-import { resolve } from 'node:path'
+import { basename, resolve } from 'node:path'
+import type { Change } from '../exchange/return/changes.ts'
 import { readWorkbook, type ReadProblem } from '../workbook/file.ts'
 import type { Workbook } from '../workbook/document.ts'
 import type { Io } from './io.ts'
@@ -16,12 +17,50 @@ export class BadWorkbook extends Refusal {
   }
 }
 
-/** @throws Refusal, BadWorkbook */
-export async function openWorkbook(path: string, io: Pick<Io, 'folder'>): Promise<Workbook> {
-  if (/\.xlsx$/i.test(path)) throw new Refusal(`${path}: this version reads ${WORKBOOK_ENDING} files only, no spreadsheet files; give the workbook it was exported from`)
-  const result = readWorkbook(utf8(path, await bytesOf(path, io)))
+/**
+ * The workbook of a workbook file, or of a spreadsheet file that Lowside exported: with the inputs that were changed in it since, and a line on standard error about what
+ * else was.
+ * @throws Refusal, BadWorkbook
+ */
+export async function openWorkbook(path: string, io: Pick<Io, 'folder'> & Partial<Pick<Io, 'err'>>): Promise<Workbook> {
+  const { workbook, setAside } = await openWithChanges(path, io)
+  const [first] = setAside
+  if (first !== undefined) {
+    const listed = setAside.slice(0, LISTED).map(changeWords).join('; ')
+    const count = setAside.length === 1 ? 'a change' : `${setAside.length} changes`
+    io.err?.(`${path}: ${count} beside inputs set aside: ${listed}${setAside.length > LISTED ? `; and ${setAside.length - LISTED} more: "check ${path}" lists all` : ''}`)
+  }
+  return workbook
+}
+
+const LISTED = 3
+
+/** The same, with what is not taken over of a spreadsheet file. */
+export async function openWithChanges(path: string, io: Pick<Io, 'folder'>): Promise<{ readonly workbook: Workbook; readonly setAside: readonly Change[] }> {
+  const bytes = await bytesOf(path, io)
+  if (isSpreadsheet(path, bytes)) return fromSpreadsheet(path, bytes)
+  const result = readWorkbook(utf8(path, bytes))
   if ('problems' in result) throw new BadWorkbook(path, result.problems)
-  return result.workbook
+  return { workbook: result.workbook, setAside: [] }
+}
+
+/** What was changed in a spreadsheet file, in a line without the place. */
+export const changeReason = ({ was, is }: Change): string => `in the file ${is}, in Lowside ${was}`
+
+const changeWords = (change: Change): string => `${change.place}: ${changeReason(change)}`
+
+/** By what a zip file begins with, or by the name. */
+const isSpreadsheet = (path: string, [first, second]: Uint8Array): boolean => /\.(?:xlsx|ods)$/i.test(path) || (first === 0x50 && second === 0x4b)
+
+async function fromSpreadsheet(path: string, bytes: Uint8Array) {
+  // Most commands begin without.
+  const [{ readFileContents }, { returnedWorkbook }] = await Promise.all([import('../exchange/reading/read-file.ts'), import('../exchange/return/return-workbook.ts')])
+  const contents = await readFileContents(bytes, basename(path))
+  if ('problem' in contents) throw new Refusal(`${path}: ${contents.problem}`)
+  const returned = await returnedWorkbook(contents, 'inputs')
+  if (returned === undefined) throw new Refusal(`${path}: Lowside did not export this file; "import ${path} -o OUT${WORKBOOK_ENDING}" makes a workbook of its sheets`)
+  if ('problem' in returned) throw new Refusal(`${path}: ${returned.problem} "import ${path} -o OUT${WORKBOOK_ENDING}" does that`)
+  return returned
 }
 
 /** @throws Refusal, where `keep` is set also if there is such a file already */
@@ -33,7 +72,8 @@ export async function writeTo(path: string, data: string | Uint8Array, keep: boo
   }
 }
 
-async function bytesOf(path: string, { folder }: Pick<Io, 'folder'>): Promise<Uint8Array> {
+/** @throws Refusal */
+export async function bytesOf(path: string, { folder }: Pick<Io, 'folder'>): Promise<Uint8Array> {
   try {
     return await readFile(resolve(folder, path))
   } catch (error) {
@@ -45,7 +85,7 @@ function utf8(path: string, bytes: Uint8Array): string {
   try {
     return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes)
   } catch {
-    throw new Refusal(`${path}: this is no text in UTF-8; accepted: a workbook file (${WORKBOOK_ENDING})`)
+    throw new Refusal(`${path}: this is no text in UTF-8; accepted: a workbook file (${WORKBOOK_ENDING}), or a spreadsheet file that Lowside exported (.xlsx, .ods)`)
   }
 }
 

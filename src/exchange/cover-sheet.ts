@@ -1,12 +1,15 @@
 import { CAUTIONS, STANDING_CAUTION } from '../../functions/cautions.ts'
 import type { FunctionDefinition } from '../../functions/define.ts'
-import { checkCells } from '../calc/check-cells.ts'
-import type { CellValue } from '../calc/values.ts'
-import { printAddress } from '../workbook/address.ts'
-import type { Sheet, Workbook } from '../workbook/document.ts'
-import { labelOf } from '../workbook/words-beside.ts'
+import type { CellValue, Check } from '../calc/values.ts'
+import { unitsInUse } from '../report/units-in-use.ts'
+import { VERSION } from '../version.ts'
+import { eachCell } from '../workbook/cells.ts'
+import { caseInWords, casesOf } from '../workbook/cases.ts'
+import type { Workbook } from '../workbook/document.ts'
+import { basisLines } from './cover/basis-lines.ts'
+import { across, COVER_WIDTHS_PX, EMPTY, fact, headings, line, live, words, type Line } from './cover/cover-lines.ts'
+import { countInWords, verdictsOf, type Verdict } from './cover/verdicts.ts'
 import type { FileRow, FileSheet } from './package/file-sheet.ts'
-import type { Look } from './package/styles.ts'
 
 /** A sheet that the export adds, in words. */
 export interface AddedSheet {
@@ -14,92 +17,115 @@ export interface AddedSheet {
   readonly holds: string
 }
 
+/** The verdicts of a workbook's checks in words, by sheet and address. */
+export type ChecksOfSheets = ReadonlyMap<string, { readonly checks: ReadonlyMap<string, Check> }>
+
 interface Cover {
   readonly name: string
   readonly workbook: Workbook
   readonly values: ReadonlyMap<string, readonly (readonly CellValue[])[]>
+  readonly checks: ChecksOfSheets
   readonly date: Date
   readonly methods: readonly FunctionDefinition[]
   readonly added: readonly AddedSheet[]
 }
 
-/** The first sheet of an export: what the file is, its basis, contents, checks, methods with their sources, and cautions. */
-export function coverSheet({ name, workbook, values, date, methods, added }: Cover): FileSheet {
-  const verdicts = workbook.sheets.map((sheet) => ({ sheet, verdicts: verdictsOf(sheet, values.get(sheet.name) ?? []) }))
+/** The first sheet of an export: what the file is and by whom, its basis, contents, checks as they are now and were, methods with their sources, and cautions. */
+export function coverSheet({ name, workbook, values, checks, date, methods, added }: Cover): FileSheet {
+  const verdicts = workbook.sheets.map((sheet) => ({ sheet, verdicts: verdictsOf(sheet, values.get(sheet.name) ?? [], checks.get(sheet.name)?.checks) }))
   const all = verdicts.flatMap((one) => one.verdicts)
   const lines: Line[] = [
-    line(['title', workbook.title]),
-    ...(workbook.purpose === '' ? [] : [line(['text', workbook.purpose])]),
-    line(['label', 'Date'], ['text', `${date.toISOString().slice(0, 16).replace('T', ' ')} UTC, exported by Lowside`]),
-    line(['label', 'Basis'], ['text', 'Every number has its unit beside it, or above its column. Pressures in gauge units count from the atmosphere that the workbook states.']),
-    line(['label', 'Checks'], ['text', countInWords(all)]),
-    ...(workbook.report ? [line(['label', 'Prepared by'], ['text', workbook.report.preparedBy]), line(['label', 'Checked by'], ['text', workbook.report.checkedBy])] : []),
-    line(['check', STANDING_CAUTION]),
-    [],
-    line(['heading', 'What this file is']),
-    line(['text', 'A Lowside workbook that recalculates in any spreadsheet program. Input cells are tinted and unlocked.']),
-    ...(methods.length === 0 ? [] : [line(['text', HOW])]),
-    [],
-    line(['heading', 'Contents'], ['heading', 'Holds']),
-    ...verdicts.map((one) => line(['label', one.sheet.name], ['text', countInWords(one.verdicts)])),
-    ...added.map((one) => line(['label', one.name], ['text', one.holds])),
+    line({ value: workbook.title, style: { look: 'title' } }),
+    ...(workbook.purpose === '' ? [] : [{ cells: across('text', workbook.purpose) }]),
+    EMPTY,
+    fact('Date', `${date.toISOString().slice(0, 16).replace('T', ' ')} UTC, exported by Lowside`),
+    fact('Made with', `Lowside ${VERSION}`),
+    fact('Units in use', UNITS_IN_WORDS[unitsInUse(workbook) ?? 'neither']),
+    fact('Basis', 'Every number has its unit beside it, or above its column. Pressures in gauge units count from the atmosphere that the workbook states.'),
+    ...(casesOf(workbook).list.length === 0 ? [] : [fact('Case', caseInWords(workbook))]),
+    fact('Inputs', inputsInWords(workbook)),
+    fact('Checks', countInWords(all)),
+    EMPTY,
+    ...signatures(workbook),
+    EMPTY,
+    { cells: across('check', STANDING_CAUTION) },
+    ...basisLines(workbook, values),
+    EMPTY,
+    headings('What this file is'),
+    { cells: across('text', 'A Lowside workbook that recalculates in any spreadsheet program. Input cells are tinted and unlocked.') },
+    ...(methods.length === 0 ? [] : [{ cells: across('text', HOW) }]),
+    EMPTY,
+    headings('Contents', 'Holds'),
+    ...verdicts.map((one) => fact(one.sheet.name, countInWords(one.verdicts))),
+    ...added.map((one) => fact(one.name, one.holds)),
     ...checkLines(all),
-    ...(methods.length === 0 ? [] : [[], line(...METHOD_HEADER.map((words) => ['heading', words] as const)), ...methods.map(methodLine)]),
-    [],
-    line(['heading', 'Cautions']),
-    ...CAUTIONS.map((caution) => line(['text', caution])),
+    ...(methods.length === 0 ? [] : [EMPTY, headings('Methods used'), ...methods.flatMap(methodLines)]),
+    EMPTY,
+    headings('Cautions'),
+    ...CAUTIONS.map((caution) => ({ cells: across('text', caution) })),
   ]
-  return { name, widthsPx: [200, 320, 420, 520, 420], frozen: [0, 0], rows: lines.map((cells, row): FileRow => ({ row, cells })) }
+  return {
+    name, widthsPx: COVER_WIDTHS_PX, frozen: [0, 0], ...(all.length === 0 ? {} : { checks: [VERDICT_COLUMN] }),
+    rows: lines.map(({ cells, heightPt }, row): FileRow => ({ row, cells, ...(heightPt === undefined ? {} : { heightPt }) })),
+  }
 }
 
 const HOW =
   'Each call of a function of Lowside is written out on a sheet named after the function: a row a call, a column a step, arguments as given, in SI, ' +
   'and the result in the unit asked for. Cells of the workbook refer to those results; calls with the same arguments share a row.'
 
-type Line = FileRow['cells']
+const UNITS_IN_WORDS = {
+  US: 'US units',
+  SI: 'SI units',
+  mixed: 'US and SI units, mixed',
+  neither: 'none that is of US or SI units alone',
+} as const
 
-const line = (...cells: readonly (readonly [look: Look, text: string])[]): Line =>
-  cells.map(([look, value]) => ({ value, style: { look, wrap: cells.length > 2 && look === 'text' } }))
-
-interface Verdict {
-  readonly place: string
-  readonly label: string
-  readonly met: boolean | undefined
+function inputsInWords({ sheets }: Workbook): string {
+  let [inputs, onSheets] = [0, 0]
+  for (const sheet of sheets) {
+    const before = inputs
+    eachCell(sheet, ({ role }) => void (inputs += role === 'input' ? 1 : 0))
+    if (inputs > before) onSheets++
+  }
+  return inputs === 0 ? 'no input cells' : `${inputs} input ${inputs === 1 ? 'cell' : 'cells'} on ${onSheets} ${onSheets === 1 ? 'sheet' : 'sheets'}`
 }
 
-function verdictsOf(sheet: Sheet, values: readonly (readonly CellValue[])[]): Verdict[] {
-  return checkCells(sheet).flatMap(({ row, column }) => {
-    const value = values[row]?.[column] ?? null
-    if (value === null || value === '') return []
-    const first = values[row]?.slice(0, column).find((one) => typeof one === 'string' && one !== '')
-    const label = labelOf(sheet, { row, column }) ?? ''
-    const words = typeof first !== 'string' || label.startsWith(first) ? label : `${first}: ${label}`
-    return [{ place: `${sheet.name}!${printAddress(row, column)}`, label: words, met: typeof value === 'boolean' ? value : undefined }]
-  })
+/** Room for names, signatures and days, and for which revision they are of. */
+function signatures({ report }: Workbook): readonly Line[] {
+  const place = (what: string, name: string): Line => ({ cells: [words('label', what), ...[name, '', '', ''].map((text) => words('line', text))], heightPt: SIGNATURE_HEIGHT })
+  return [headings('', 'Name', 'Date', 'Signature', 'Revision'), place('Prepared by', report?.preparedBy ?? ''), place('Checked by', report?.checkedBy ?? '')]
 }
 
-function countInWords(verdicts: readonly Verdict[]): string {
-  if (verdicts.length === 0) return 'no checks'
-  const [met, notMet] = [true, false].map((wanted) => verdicts.filter((one) => one.met === wanted).length)
-  const open = verdicts.length - (met ?? 0) - (notMet ?? 0)
-  return `${met} of ${verdicts.length} checks met${notMet ? `, ${notMet} not met` : ''}${open > 0 ? `, ${open} without verdict` : ''} at export`
-}
+const SIGNATURE_HEIGHT = 27
 
 /** Checks listed in full; of more, those that are not met come first. */
 const LISTED = 300
+/** Where a check that is no longer met is marked. */
+const VERDICT_COLUMN = 'C1:C1000'
 
 function checkLines(verdicts: readonly Verdict[]): Line[] {
   if (verdicts.length === 0) return []
   const listed = verdicts.length <= LISTED ? verdicts : [...verdicts.filter(({ met }) => met !== true), ...verdicts.filter(({ met }) => met === true)].slice(0, LISTED)
   return [
-    [],
-    line(['heading', 'Checks at export'], ['heading', 'Verdict'], ['heading', 'Check']),
-    ...listed.map(({ place, label, met }) => line(['label', place], [met === true ? 'text' : 'result', met === undefined ? 'no verdict' : met ? 'met' : 'not met'], ['text', label])),
-    ...(listed.length < verdicts.length ? [line(['note', `and ${verdicts.length - listed.length} more on their sheets`])] : []),
+    EMPTY,
+    headings('Checks', '', 'Verdict now', 'Verdict at export', ''),
+    ...listed.map(({ place, reference, label, met, words: atExport }) => line(
+      words('label', place), words('text', label),
+      live(`IF(ISLOGICAL(${reference}),IF(${reference},"met","not met"),"no verdict")`, met === undefined ? 'no verdict' : met ? 'met' : 'not met', { look: 'text', wrap: true }),
+      ...across('text', atExport, 3),
+    )),
+    ...(listed.length < verdicts.length ? [{ cells: across('note', `and ${verdicts.length - listed.length} more on their sheets`) }] : []),
   ]
 }
 
-const METHOD_HEADER = ['Methods used', 'Gives', 'Equation', 'Sources', 'Cautions']
-
-const methodLine = ({ name, gives, equation, sources, cautions = [] }: FunctionDefinition): Line =>
-  line(['label', name], ['text', gives], ['text', equation], ['text', sources.map(({ cite, confidence }) => `${cite} [${confidence}]`).join('; ')], ['text', cautions.join(' ')])
+/** A method on rows of its own, each across the page: an equation in words can be a page's width several times over. */
+function methodLines({ name, gives, equation, sources, cautions = [] }: FunctionDefinition): Line[] {
+  const said = (what: string, text: string): Line => line(words('note', what), ...across('text', text, 1))
+  return [
+    line(words('result', name), ...across('result', gives, 1)),
+    said('Equation', equation),
+    said('Sources', sources.map(({ cite, confidence }) => `${cite} [${confidence}]`).join('; ')),
+    ...(cautions.length === 0 ? [] : [said('Cautions', cautions.join(' '))]),
+  ]
+}

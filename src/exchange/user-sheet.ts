@@ -1,11 +1,12 @@
 import { isCellError, type CellValue } from '../calc/values.ts'
 import { columnLetters } from '../workbook/address.ts'
 import { checkCells } from '../calc/check-cells.ts'
-import { columnWidth, isFormula, usedRange, type Cell, type Sheet } from '../workbook/document.ts'
+import { columnWidth, isFormula, usedRange, type Cell, type CellContent, type Sheet } from '../workbook/document.ts'
 import { meantText } from '../workbook/entry.ts'
 import { fileFormula, type FileNames } from './file-formula.ts'
 import { numberCode } from './number-code.ts'
 import type { FileCell, FileRow, FileSheet } from './package/file-sheet.ts'
+import type { CellStyle } from './package/looks.ts'
 
 /** A formula of the workbook with its own calls replaced, by row and column; undefined where a cell has none. */
 export type ReplacedFormulas = readonly (readonly (string | undefined)[])[]
@@ -15,6 +16,7 @@ export function userSheet(sheet: Sheet, values: readonly (readonly CellValue[])[
   const columns = Math.max(usedRange(sheet).columns, sheet.columns.length)
   return {
     name: sheet.name, frozen: sheet.frozen, widthsPx: Array.from({ length: columns }, (_, column) => columnWidth(sheet, column)), checks: checkAreas(sheet),
+    styles: () => stylesOf(sheet, values),
     rows: (function* (): Generator<FileRow> {
       for (const [key, cells] of Object.entries(sheet.rows)) {
         const row = Number(key)
@@ -30,19 +32,28 @@ const TELL_ROWS = 500
 
 function fileCell(cell: Cell, value: CellValue, replaced: string | undefined, names: FileNames): FileCell {
   const { content, note } = cell
-  const look = { look: cell.role, ...(cell.wrap ? { wrap: true } : {}) }
-  const style = (of: CellValue) => (typeof of === 'number' ? { ...look, format: numberCode(of, cell) } : look)
-  if (!isFormula(content)) {
-    const plain = meantText(content) ?? content
-    return { value: plain, style: style(plain), ...noted(note) }
-  }
+  const style = cellStyle(cell, value)
+  if (!isFormula(content)) return { value: plainValue(content), style, ...noted(note) }
   const formula = fileFormula(replaced ?? content, names)
   if (formula === undefined || isUnknownToFiles(value)) {
     const reason = isCellError(value) ? `${value.error}: ${value.message}` : undefined
-    return { value, style: style(value), ...noted(note, `Lowside computes this: ${content}`, reason) }
+    return { value, style, ...noted(note, `Lowside computes this: ${content}`, reason) }
   }
   // A formula that refers to an empty cell comes to 0 in other programs, and needs some value here.
-  return { value: value ?? 0, formula, style: style(value), ...noted(note) }
+  return { value: value ?? 0, formula, style, ...noted(note) }
+}
+
+const plainValue = (content: CellContent): CellValue => meantText(content) ?? content
+
+function cellStyle(cell: Cell, value: CellValue): CellStyle {
+  const shown = isFormula(cell.content) ? value : plainValue(cell.content)
+  return { look: cell.role, ...(cell.wrap ? { wrap: true } : {}), ...(typeof shown === 'number' ? { format: numberCode(shown, cell) } : {}) }
+}
+
+function* stylesOf(sheet: Sheet, values: readonly (readonly CellValue[])[]): Generator<CellStyle> {
+  for (const [key, cells] of Object.entries(sheet.rows)) {
+    for (const [column, cell] of (cells ?? []).entries()) if (cell) yield cellStyle(cell, values[Number(key)]?.[column] ?? null)
+  }
 }
 
 const FILE_ERRORS: ReadonlySet<string> = new Set(['#NULL!', '#DIV/0!', '#VALUE!', '#REF!', '#NUM!', '#N/A'])

@@ -43,7 +43,7 @@ export type Anchor = 'start' | 'middle' | 'end'
 /** How lines and shapes look, by what they mean. */
 export type Look =
   | 'wall' | 'liquid' | 'surface' | 'level' | 'leader' | 'connection' | 'float' | 'dimension' | 'shade'
-  | 'axis' | 'grid' | 'curve' | 'curve-main' | 'curve-other' | 'point' | 'point-open' | 'limit' | 'bar' | 'bar-most' | 'bar-total' | 'wrong'
+  | 'axis' | 'grid' | 'curve' | 'curve-main' | 'curve-other' | 'point' | 'point-open' | 'limit' | 'bar' | 'bar-most' | 'bar-total' | 'wrong' | 'band' | 'contour'
 
 export type TextLook = 'text' | 'text-quiet' | 'text-strong' | 'text-wrong'
 

@@ -1,6 +1,7 @@
 import { CAUTIONS, STANDING_CAUTION } from '../../functions/cautions.ts'
 import { functionsCalled } from '../calc/functions-called.ts'
 import { stateWords } from '../calc/state-words.ts'
+import { caseInWords, casesOf } from '../workbook/cases.ts'
 import { reportedChecks, type ReportedCheck } from './checks.ts'
 import { element, type Html } from './html.ts'
 import { listing } from './listing.ts'
@@ -23,6 +24,7 @@ export function frontSection(input: ReportInput): Html {
       'tbody', {},
       fact('Date', date),
       fact('Units in use', UNITS_IN_WORDS[unitsInUse(workbook) ?? 'neither']),
+      casesOf(workbook).list.length === 0 ? undefined : fact('Case', caseInWords(workbook)),
       fact('Checks', verdictsInWords(checks)),
       fact('Sheets', sheets.size === workbook.sheets.length ? `all ${sheets.size} printed` : `${sheets.size} of ${workbook.sheets.length} printed`),
       signature('Prepared by', settings.preparedBy),

@@ -1,4 +1,6 @@
+import type { Cases } from './cases.ts'
 import type { Figure } from './figure.ts'
+import type { KeptMapping } from './kept-mapping.ts'
 import type { ReportSettings } from './report-settings.ts'
 
 /** The workbook as plain, immutable data. Rows and columns count from 0 inside, and are A1 addresses outside. */
@@ -53,6 +55,10 @@ export interface Workbook {
   readonly figures: readonly Figure[]
   /** Absent until someone has said something of it. */
   readonly report?: ReportSettings
+  /** How lists of other people's files go into lists of this workbook; absent while none is kept. */
+  readonly mappings?: readonly KeptMapping[]
+  /** Absent as long as there is neither a case nor a result to compare. The cells hold the values of the case that is current. */
+  readonly cases?: Cases
 }
 
 export const DEFAULT_COLUMN_WIDTH = 96

@@ -1,8 +1,10 @@
 import { isOnSheet, printAddress } from './address.ts'
+import { casesProblem, normalCases, sameCases, type Cases } from './cases.ts'
 import { sameCell, withCells } from './cells.ts'
 import { definedNameProblem } from './defined-name.ts'
 import { sheetIndex, type Cell, type Sheet, type Workbook } from './document.ts'
 import { figureProblem, normalFigure, sameFigures, type Figure } from './figure.ts'
+import { mappingsProblem, normalMapping, sameMappings, type KeptMapping } from './kept-mapping.ts'
 import { frozenLines, withLines, withMovedLines, withoutLines, type Alongside, type Lines } from './line-edits.ts'
 import { MAX_COLUMNS, MAX_COLUMN_WIDTH, MAX_FIGURES, MAX_NAMES, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
 import { WorkbookProblem } from './problem.ts'
@@ -36,8 +38,12 @@ export type Edit =
   | { readonly kind: 'name'; readonly name: string; readonly refersTo: string | null }
   /** What a printed report says of its making; `null` takes it away. */
   | { readonly kind: 'report'; readonly report: ReportSettings | null }
+  /** All kept mappings of lists, in their order. */
+  | { readonly kind: 'mappings'; readonly mappings: readonly KeptMapping[] }
   /** All figures, in their order. */
   | { readonly kind: 'figures'; readonly figures: readonly Figure[] }
+  /** All cases; `null` takes them away. The cells stay as they are. A list of edits with this one in it has seen to the cases itself (`case-keeping.ts`). */
+  | { readonly kind: 'cases'; readonly cases: Cases | null }
 
 export interface Following {
   /**
@@ -208,6 +214,14 @@ const APPLY: { readonly [Kind in Edit['kind']]: (workbook: Workbook, edit: EditO
     return { workbook: { ...rest, report }, inverse }
   },
 
+  mappings(workbook, { mappings }) {
+    const { mappings: before = [], ...rest } = workbook
+    const inverse: Edit = { kind: 'mappings', mappings: before }
+    if (sameMappings(before, mappings)) return { workbook, inverse }
+    refuseMessage(mappingsProblem(mappings)?.message)
+    return { workbook: mappings.length === 0 ? rest : { ...rest, mappings: mappings.map(normalMapping) }, inverse }
+  },
+
   figures(workbook, { figures }) {
     const before = workbook.figures
     refuse(figures.length > MAX_FIGURES, `${figures.length} figures; accepted: up to ${MAX_FIGURES}`)
@@ -217,6 +231,15 @@ const APPLY: { readonly [Kind in Edit['kind']]: (workbook: Workbook, edit: EditO
     }
     const after = figures.map(normalFigure)
     return { workbook: sameFigures(before, after) ? workbook : { ...workbook, figures: after }, inverse: { kind: 'figures', figures: before } }
+  },
+
+  cases(workbook, { cases }) {
+    const { cases: before, ...rest } = workbook
+    const inverse: Edit = { kind: 'cases', cases: before ?? null }
+    if (cases) refuseMessage(casesProblem(cases))
+    const after = cases ? normalCases(cases) : undefined
+    if (sameCases(before, after)) return { workbook, inverse }
+    return { workbook: after ? { ...rest, cases: after } : rest, inverse }
   },
 }
 

@@ -1,6 +1,11 @@
 import { parseAddress, printAddress } from './address.ts'
+import { casesOfFile } from './case-files.ts'
+import { switchCase } from './case-switching.ts'
+import { normalCases } from './cases.ts'
 import { foldCase, type Cell, type Row, type Workbook } from './document.ts'
+import { applyEdits } from './edits.ts'
 import { normalFigure } from './figure.ts'
+import { normalMapping } from './kept-mapping.ts'
 import { jsonProblems, placeFinder, type TextPlace } from './json-text.ts'
 import { MAX_CELLS, MAX_COLUMNS, MAX_FILE_CHARACTERS, MAX_NAMES, MAX_ROWS } from './limits.ts'
 import { migrate, MIGRATIONS, type Migrations } from './migrations.ts'
@@ -36,8 +41,8 @@ function readQuickly(source: string, report: Report | undefined): Workbook | und
   const quick = quickCells(source, report)
   const parsed = fileSchema.safeParse(quick?.file)
   if (!quick || !parsed.success) return undefined
-  const { workbook, faults } = build(parsed.data)
-  return faults.length > 0 ? undefined : { ...workbook, sheets: workbook.sheets.map((sheet, index) => ({ ...sheet, rows: quick.rows[index] ?? [] })) }
+  const { workbook, current, faults } = build(parsed.data)
+  return faults.length > 0 ? undefined : inCase({ ...workbook, sheets: workbook.sheets.map((sheet, index) => ({ ...sheet, rows: quick.rows[index] ?? [] })) }, current)
 }
 
 /** The same, some four times as slow, with every fault at its place; and files of older versions. */
@@ -58,8 +63,8 @@ export function readPrecisely(source: string, migrations: Migrations = MIGRATION
   if (!parsed.success) {
     return located(source, raw, parsed.error.issues.map(({ message, path }) => ({ message, path: path.map(asSegment) })))
   }
-  const { workbook, faults: inside } = build(parsed.data)
-  return inside.length > 0 ? located(source, raw, inside) : { workbook }
+  const { workbook, current, faults: inside } = build(parsed.data)
+  return inside.length > 0 ? located(source, raw, inside) : { workbook: inCase(workbook, current) }
 }
 
 type Path = readonly (string | number)[]
@@ -70,8 +75,11 @@ interface Fault {
   readonly at?: TextPlace
 }
 
-/** What no schema says: addresses, and names that are the same but for their case. */
-function build(file: WorkbookFile): { readonly workbook: Workbook; readonly faults: readonly Fault[] } {
+/** A file has the base in its cells. */
+const inCase = (base: Workbook, current: number | null): Workbook => applyEdits(base, switchCase(base, current)).workbook
+
+/** What no schema says: addresses, and names that are the same but for their case. `current`: the case that is to be switched to. */
+function build(file: WorkbookFile): { readonly workbook: Workbook; readonly current: number | null; readonly faults: readonly Fault[] } {
   const faults: Fault[] = []
   const sheets = file.sheets.map(({ name, columns, frozen, cells }, index) => {
     const before = file.sheets.slice(0, index).map((other) => other.name)
@@ -87,7 +95,13 @@ function build(file: WorkbookFile): { readonly workbook: Workbook; readonly faul
     names.set(name, refersTo)
   }
   if (names.size > MAX_NAMES) faults.push({ message: `${names.size} names; accepted: up to ${MAX_NAMES}`, path: ['names'] })
-  return { workbook: { title: file.title, purpose: file.purpose, sheets, names, figures: file.figures.map(normalFigure), ...(file.report ? { report: file.report } : {}) }, faults }
+  const { cases: inFile, current } = casesOfFile(file, (message, path) => addFault(faults, message, path))
+  const cases = normalCases(inFile)
+  const workbook: Workbook = {
+    title: file.title, purpose: file.purpose, sheets, names, figures: file.figures.map(normalFigure),
+    ...(file.report ? { report: file.report } : {}), ...(file.mappings && file.mappings.length > 0 ? { mappings: file.mappings.map(normalMapping) } : {}), ...(cases ? { cases } : {}),
+  }
+  return { workbook, current, faults }
 }
 
 function rowsOf(cells: Readonly<Record<string, FileCell>>, report: (message: string, address: string) => void): Row[] {
@@ -114,7 +128,8 @@ function located(source: string, raw: unknown, faults: readonly Fault[]): ReadRe
     const sheet = sheetNameAt(raw, path)
     const cell = path[0] === 'sheets' && path[2] === 'cells' && typeof path[3] === 'string' ? path[3] : undefined
     const figure = path[0] === 'figures' && typeof path[1] === 'number' ? [`figure ${path[1] + 1}`] : []
-    const where = [`line ${at.line}`, ...figure, ...(sheet === undefined ? [] : [`sheet "${sheet}"`]), ...(cell === undefined ? [] : [`cell ${cell}`])]
+    const oneCase = path[0] === 'cases' && typeof path[1] === 'number' ? [`case ${path[1] + 1}`] : []
+    const where = [`line ${at.line}`, ...figure, ...oneCase, ...(sheet === undefined ? [] : [`sheet "${sheet}"`]), ...(cell === undefined ? [] : [`cell ${cell}`])]
     return { message: `${where.join(', ')}: ${message}`, at, ...(sheet === undefined ? {} : { sheet }), ...(cell === undefined ? {} : { cell }) }
   })
   return { problems }

@@ -1,7 +1,11 @@
 import { printAddress } from './address.ts'
+import { casesText } from './case-files.ts'
+import { atBase } from './case-switching.ts'
+import { casesOf, currentName } from './cases.ts'
 import { eachCell } from './cells.ts'
 import type { Cell, Sheet, Workbook } from './document.ts'
 import type { Figure } from './figure.ts'
+import type { KeptMapping } from './kept-mapping.ts'
 import type { ReportSettings } from './report-settings.ts'
 import { FILE_VERSION, type FileCellFormat } from './schema.ts'
 
@@ -12,7 +16,10 @@ import { FILE_VERSION, type FileCellFormat } from './schema.ts'
 export const writeWorkbook = (workbook: Workbook): string => [...workbookText(workbook)].join('')
 
 /** The same text in pieces, of which each takes about a millisecond: for whoever has something else to do as well. */
-export function* workbookText({ title, purpose, sheets, names, figures, report }: Workbook): Generator<string> {
+export function* workbookText(workbook: Workbook): Generator<string> {
+  const base = atBase(workbook)
+  const { title, purpose, sheets, names, figures, report, mappings } = base
+  const currentCase = casesOf(workbook).current === null ? undefined : currentName(workbook)
   const nameLines = [...names]
     .toSorted(([one], [other]) => (one < other ? -1 : 1))
     .map(([name, refersTo]) => `\n  ${json(name)}: ${json(refersTo)}`)
@@ -22,7 +29,7 @@ export function* workbookText({ title, purpose, sheets, names, figures, report }
     yield* sheetText(sheet)
   }
   yield (
-    `\n ],\n "names": {${nameLines.join(',')}${nameLines.length > 0 ? '\n ' : ''}}${figuresText(figures)}${reportText(report)}}\n`
+    `\n ],\n "names": {${nameLines.join(',')}${nameLines.length > 0 ? '\n ' : ''}}${figuresText(figures)}${reportText(report)}${mappingsText(mappings)}${casesText(base, currentCase)}}\n`
   )
 }
 
@@ -33,6 +40,15 @@ function figuresText(figures: readonly Figure[]): string {
 
 function reportText(report: ReportSettings | undefined): string {
   return report ? `,\n "report": {"preparedBy": ${json(report.preparedBy)}, "checkedBy": ${json(report.checkedBy)}, "paper": ${json(report.paper)}}` : ''
+}
+
+/** A mapping's column a line. */
+function mappingsText(mappings: readonly KeptMapping[] = []): string {
+  const texts = mappings.map(({ name, list, headings, columns }) => {
+    const lines = columns.map((column) => `\n     ${JSON.stringify(column)}`)
+    return `\n  {"name": ${json(name)}, "list": ${json(list)},\n   "headings": ${JSON.stringify(headings)},\n   "columns": [${lines.join(',')}${lines.length > 0 ? '\n   ' : ''}]}`
+  })
+  return texts.length === 0 ? '' : `,\n "mappings": [${texts.join(',')}\n ]`
 }
 
 function figureText({ kind, title, sheet, options, bindings }: Figure): string {

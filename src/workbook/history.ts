@@ -1,3 +1,4 @@
+import { keepBase } from './case-keeping.ts'
 import type { Workbook } from './document.ts'
 import { applyEdits, type Edit } from './edits.ts'
 
@@ -34,10 +35,16 @@ export function perform(history: History, edits: readonly Edit[], label: string)
   return take(history, { ...applyEdits(history.workbook, edits), edits, label })
 }
 
-/** Takes an action that was made of the workbook as it is, beside the history. */
-export function take(history: History, { workbook, ...step }: Step & { readonly workbook: Workbook }): Moved {
+/**
+ * Takes an action that was made of the workbook as it is, beside the history. While a case is current, the base keeps what inputs had in it.
+ * @throws WorkbookProblem if the cases cannot hold as much
+ */
+export function take(history: History, { workbook, ...made }: Step & { readonly workbook: Workbook }): Moved {
   if (workbook === history.workbook) return { history, edits: [] }
-  return { history: { workbook, past: [...history.past, step], future: [] }, edits: step.edits }
+  const keeping = keepBase(history.workbook, workbook, made.edits)
+  const kept = applyEdits(workbook, keeping)
+  const step: Step = keeping.length === 0 ? made : { label: made.label, edits: [...made.edits, ...keeping], inverse: [...kept.inverse, ...made.inverse] }
+  return { history: { workbook: kept.workbook, past: [...history.past, step], future: [] }, edits: step.edits }
 }
 
 export function undo(history: History): Moved {

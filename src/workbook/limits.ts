@@ -34,6 +34,12 @@ export const MAX_CELLS = 2_000_000
 /** Defined names of a workbook: far above any job. */
 export const MAX_NAMES = 10_000
 
+/** Cases of a workbook, values that they have of their own together, results compared, and characters of a name: what can be looked at side by side. */
+export const MAX_CASES = 50
+export const MAX_CASE_VALUES = 10_000
+export const MAX_COMPARED = 200
+export const MAX_CASE_NAME = 60
+
 /** Figures of a workbook: far above any report. */
 export const MAX_FIGURES = 200
 

@@ -1,7 +1,10 @@
 import { areaOf, isOnSheet, printAddress, type Area, type CellAddress, type Corner, type Reference } from './address.ts'
+import { followedCases } from './case-following.ts'
 import { sheetOf } from './commands.ts'
 import { foldCase, type Cell, type Workbook } from './document.ts'
 import type { CellChange, Edit } from './edits.ts'
+import type { CellPlace } from './cases.ts'
+import { rewriteReferences } from './formula/references.ts'
 import { WorkbookProblem } from './problem.ts'
 import { rewriteEverywhere, rewrittenCell } from './rewrite.ts'
 
@@ -54,7 +57,16 @@ export function moveCells(workbook: Workbook, block: Block, toSheet: string, to:
   const others = rewriteEverywhere(workbook, (reference, host) => change(reference, host, host), (name, row, column) => (inBlock(name, row, column) || landsOn(name, row, column) ? undefined : { row, column }))
   const moved = blockChanges(block, rows, columns).map(({ cell, ...at }) => ({ ...at, cell: cell && rewrittenCell(cell, (reference) => change(reference, source, target)) }))
   const vacated = blockChanges(block, 0, 0).map(({ row, column }) => ({ row, column, cell: null }))
-  return [...others, { kind: 'cells', sheet: source, cells: vacated }, { kind: 'cells', sheet: target, cells: moved }]
+  return [...others, { kind: 'cells', sheet: source, cells: vacated }, { kind: 'cells', sheet: target, cells: moved }, ...inCases()]
+
+  /** What cases have in cells of the block goes with them; what they had in the cells that it lands on is gone with those. */
+  function inCases(): Edit[] {
+    const landed = ({ sheet, row, column }: CellPlace): CellPlace => (inBlock(sheet, row, column) ? { sheet: target, row: row + rows, column: column + columns } : { sheet, row, column })
+    const rewritten = (formula: string, { sheet, row, column }: CellPlace): string =>
+      rewriteReferences(formula, (reference) => change(reference, sheet, inBlock(sheet, row, column) ? target : sheet))
+    const isOverwritten = ({ sheet, row, column }: CellPlace): boolean => landsOn(sheet, row, column) && !inBlock(sheet, row, column)
+    return followedCases(workbook, (place) => (isOverwritten(place) ? null : landed(place)), rewritten, landed)
+  }
 }
 
 const blockChanges = ({ area, cells }: Block, rows: number, columns: number): CellChange[] =>

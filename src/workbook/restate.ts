@@ -2,9 +2,11 @@ import { isFault } from '../../functions/fault.ts'
 import { convert, toSi } from '../../functions/units/convert.ts'
 import { parseQuantity } from '../../functions/units/quantity.ts'
 import { findUnit, type Unit } from '../../functions/units/units.ts'
+import { atBase, bySheet, sheetHolding } from './case-switching.ts'
+import { casesOf, held, type CaseValue } from './cases.ts'
 import { eachCell } from './cells.ts'
-import type { Cell, Sheet, Workbook } from './document.ts'
-import type { CellChange, Edit } from './edits.ts'
+import { sheetByName, type Cell, type Sheet, type Workbook } from './document.ts'
+import { applyEdits, type CellChange, type Edit } from './edits.ts'
 import { meantText } from './entry.ts'
 import { counterpart, type UnitSystem } from './unit-pairs.ts'
 import { valuesOfUnit } from './unit-scope.ts'
@@ -13,14 +15,39 @@ import { valuesOfUnit } from './unit-scope.ts'
  * Restates a workbook in US or SI units: unit cells change, and the numbers they apply to (as `unit-scope.ts` says)
  * are converted, as are quantities in input cells ("31 °F"). Formulas stay. Numbers are rounded to 15 significant
  * digits. Restating to the other system and back gives the same contents; a stray unit of the other system stays as it
- * is on the way there, and is remembered on the way back.
+ * is on the way there, and is remembered on the way back. What cases have in their own is converted just so, each value as if it stood in its cell.
  */
 export function restate(workbook: Workbook, system: UnitSystem): Edit[] {
   const keepStrays = unitSystemOf(workbook) !== system
-  return workbook.sheets.flatMap((sheet): Edit[] => {
+  const inCells = workbook.sheets.flatMap((sheet): Edit[] => {
     const cells = restateSheet(sheet, system, keepStrays)
     return cells.length > 0 ? [{ kind: 'cells', sheet: sheet.name, cells }] : []
   })
+  const edits = [...inCells, ...valuesAsideChanged(workbook, (sheet) => restateSheet(sheet, system, keepStrays))]
+  return applyEdits(workbook, edits).workbook === workbook ? [] : edits
+}
+
+/**
+ * All that cases have aside, changed as it would be in its cell: the edit of it, where there are cases at all.
+ * @param change what it makes of the cells of a sheet in which the values of one case stand
+ */
+export function valuesAsideChanged(workbook: Workbook, change: (sheet: Sheet) => readonly CellChange[]): Edit[] {
+  if (!workbook.cases) return []
+  const cases = casesOf(workbook)
+  const base = atBase(workbook)
+  const list = cases.list.map((one) => ({
+    ...one,
+    aside: [...bySheet(one.aside)].flatMap(([name, values]): readonly CaseValue[] => {
+      const sheet = sheetByName(base, name)
+      if (!sheet) return values
+      const changed = new Map(change(sheetHolding(sheet, values)).map(({ row, column, cell }) => [`${row}:${column}`, cell]))
+      return values.map((value) => {
+        const cell = changed.get(`${value.row}:${value.column}`)
+        return cell ? { sheet: value.sheet, row: value.row, column: value.column, ...held(cell) } : value
+      })
+    }),
+  }))
+  return [{ kind: 'cases', cases: { ...cases, list } }]
 }
 
 /** The system that most unit cells are in; undefined if neither has more. */

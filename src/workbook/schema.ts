@@ -4,7 +4,8 @@ import { ROLES } from './document.ts'
 import { textContent } from './entry.ts'
 import { figureProblem } from './figure.ts'
 import { figureKinds } from './figure-kinds.ts'
-import { MAX_COLUMN_WIDTH, MAX_COLUMNS, MAX_FIGURES, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
+import { MAX_MAPPING_COLUMNS, MAX_MAPPINGS, mappingsProblem } from './kept-mapping.ts'
+import { MAX_CASES, MAX_COLUMN_WIDTH, MAX_COLUMNS, MAX_COMPARED, MAX_FIGURES, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
 import { PAPERS } from './report-settings.ts'
 import { sheetNameProblem } from './sheet-name.ts'
 
@@ -26,12 +27,14 @@ const content = z.union(
 
 const role = z.enum(ROLES, { error: ({ input }) => `unknown role ${JSON.stringify(input)}; accepted: ${ROLES.join(', ')}` })
 
+const restatedFrom = z.union([z.number(), z.string().max(MAX_TEXT)], saying('restatedFrom: a number or a text'))
+
 export const formatSchema = strict('in the third place of a cell', {
   digits: whole('digits', 1, 15).exactOptional(),
   decimals: whole('decimals', 0, 12).exactOptional(),
   wrap: z.literal(true, saying('wrap: true')).exactOptional(),
   note: text('note').exactOptional(),
-  restatedFrom: z.union([z.number(), z.string().max(MAX_TEXT)], saying('restatedFrom: a number or a text')).exactOptional(),
+  restatedFrom: restatedFrom.exactOptional(),
 })
 
 const cell = z.tuple([content, role, formatSchema.optional()], saying('a cell: [content, role] or [content, role, {digits, decimals, wrap, note, restatedFrom}]'))
@@ -62,6 +65,42 @@ const report = strict('in a report', {
   paper: z.enum(PAPERS, { error: ({ input }) => `unknown paper ${JSON.stringify(input)}; accepted: ${PAPERS.join(', ')}` }),
 })
 
+/** What a case holds in a cell: its content, or with it what it was restated from. */
+const heldContent = z.union([content, z.tuple([content, strict('beside a value of a case', { restatedFrom })])], saying('a value of a case: a number, true, false, null or a text, or [value, {restatedFrom}]'))
+
+const oneCase = strict('in a case', {
+  name: text('the name of a case'),
+  note: text('note').exactOptional(),
+  values: z.record(z.string(), heldContent, saying('values: an object of cell, such as Drum!C5, to value')).default({}),
+})
+
+const keptColumn = strict('in a column of a mapping', {
+  to: text('to, the heading in the list'),
+  from: text('from, the heading in the file').exactOptional(),
+  unit: text('the unit of a mapping').exactOptional(),
+  unitFrom: text('unitFrom, the heading of a column of units').exactOptional(),
+  constant: text('the constant of a mapping').exactOptional(),
+  choices: z
+    .array(z.tuple([text('a text of the file'), text('a choice')], saying('a choice: [text of the file, choice]')), saying('choices: a list of [text, choice]'))
+    .max(MAX_MAPPING_COLUMNS, saying(`choices: up to ${MAX_MAPPING_COLUMNS}`))
+    .exactOptional(),
+})
+
+export const mappingSchema = strict('in a mapping', {
+  name: text('the name of a mapping'),
+  list: text('the list of a mapping'),
+  headings: z.array(text('a heading'), saying('headings: a list of texts')).max(MAX_MAPPING_COLUMNS, saying(`headings: up to ${MAX_MAPPING_COLUMNS}`)),
+  columns: z.array(keptColumn, saying('columns: a list of columns')).max(MAX_MAPPING_COLUMNS, saying(`columns: up to ${MAX_MAPPING_COLUMNS}`)),
+})
+
+const mappings = z
+  .array(mappingSchema, saying('mappings: a list of mappings'))
+  .max(MAX_MAPPINGS, saying(`mappings: up to ${MAX_MAPPINGS}`))
+  .superRefine((all, context) => {
+    const problem = mappingsProblem(all)
+    if (problem) addProblem(context, problem.message, [String(problem.index)])
+  })
+
 /** Lists that a later version fills; anything in them would be lost here, so it is refused. */
 const reserved = (what: string) =>
   z.array(z.unknown(), saying(`${what}: a list`)).max(0, `${what}: made by a newer Lowside, this one cannot keep them; accepted: an empty list`).exactOptional()
@@ -79,13 +118,17 @@ export const fileSchema = strict('in a workbook file', {
     .default({}),
   figures: z.array(figure, saying('figures: a list of figures')).max(MAX_FIGURES, saying(`figures: up to ${MAX_FIGURES}`)).default([]),
   report: report.exactOptional(),
-  cases: reserved('cases'),
+  mappings: mappings.exactOptional(),
+  cases: z.array(oneCase, saying('cases: a list of cases')).max(MAX_CASES, saying(`cases: up to ${MAX_CASES}`)).default([]),
+  currentCase: text('currentCase').exactOptional(),
+  compared: z.array(text('a cell that is compared'), saying('compared: a list of cells')).max(MAX_COMPARED, saying(`compared: up to ${MAX_COMPARED}`)).default([]),
   marks: reserved('marks'),
 })
 
 /** A workbook file after reading; the type of what the writer writes. */
 export type WorkbookFile = z.output<typeof fileSchema>
 export type FileCell = z.output<typeof cell>
+export type FileHeld = z.output<typeof heldContent>
 export type FileCellFormat = z.output<typeof formatSchema>
 
 function saying(accepted: string): { error: string } {

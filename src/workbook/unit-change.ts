@@ -4,7 +4,7 @@ import { setUnit, sheetOf, withContent } from './commands.ts'
 import { isFormula, type Cell, type Sheet, type Workbook } from './document.ts'
 import type { CellChange, Edit } from './edits.ts'
 import { meantText } from './entry.ts'
-import { numberIn } from './restate.ts'
+import { numberIn, valuesAsideChanged } from './restate.ts'
 import { unitOfValue, valuesOfUnit } from './unit-scope.ts'
 
 /** What a choice of unit at a cell is about. */
@@ -47,18 +47,23 @@ export function unitPlaces(sheet: Sheet, areas: readonly Area[]): UnitPlace[] {
 }
 
 /**
- * Writes another unit into the place. What is typed stays as it is, unless `convertNumbers`: then the typed numbers that have the unit are
- * converted too, where it is a known one of the same dimension. Formulas are left alone: what they ask for is the unit beside them.
+ * Writes another unit into the places. What is typed stays as it is, unless `convertNumbers`: then the typed numbers that have the unit are
+ * converted too, where it is a known one of the same dimension, and so are those that cases have aside. Formulas are left alone: what they ask
+ * for is the unit beside them.
  */
-export function changeUnit(workbook: Workbook, sheetName: string, { at, unit: from }: UnitPlace, code: string, convertNumbers: boolean): Edit[] {
+export function changeUnits(workbook: Workbook, sheetName: string, places: readonly UnitPlace[], code: string, convertNumbers: boolean): Edit[] {
   const sheet = sheetOf(workbook, sheetName)
-  const before = sheet.rows[at.row]?.[at.column]
-  if (!before) return setUnit(workbook, sheetName, { row: at.row, column: at.column - 1 }, code)
   const to = findUnit(code)
-  const numbers = convertNumbers && from && to && from.dimension === to.dimension
-    ? numbersOf(sheet, at).map(({ row, column, cell, number }): CellChange => ({ row, column, cell: withContent(cell, numberIn(number, from, to)) }))
-    : []
-  return [{ kind: 'cells', sheet: sheet.name, cells: [{ ...at, cell: withContent(before, code) }, ...numbers] }]
+  const numbersIn = (host: Sheet): CellChange[] => places.flatMap(({ at, unit: from }) =>
+    convertNumbers && from && to && from.dimension === to.dimension && host.name === sheet.name
+      ? numbersOf(host, at).map(({ row, column, cell, number }) => ({ row, column, cell: withContent(cell, numberIn(number, from, to)) }))
+      : [])
+  const units = places.flatMap(({ at }): Edit[] => {
+    const before = sheet.rows[at.row]?.[at.column]
+    return before ? [{ kind: 'cells', sheet: sheet.name, cells: [{ ...at, cell: withContent(before, code) }] }] : setUnit(workbook, sheetName, { row: at.row, column: at.column - 1 }, code)
+  })
+  const cells = [...units.flatMap((edit) => (edit.kind === 'cells' ? edit.cells : [])), ...numbersIn(sheet)]
+  return [{ kind: 'cells', sheet: sheet.name, cells }, ...(convertNumbers ? valuesAsideChanged(workbook, numbersIn) : [])]
 }
 
 /** Whether typed numbers have the unit of a place, so that one may want to convert them. Looks through the whole table that it heads. */

@@ -41,3 +41,11 @@ function firstLabel(places: readonly number[], cellAt: (place: number) => Cell |
   }
   return undefined
 }
+
+/** The same with the first text of the row before it, where that says which row it is: of a table that lists things by name. @param textAt what the row shows */
+export function labelInRow(sheet: Sheet, at: CellAddress, textAt: (column: number) => string | undefined = (column) => meantText(sheet.rows[at.row]?.[column]?.content)): string | undefined {
+  const label = labelOf(sheet, at)
+  const first = columnsBefore(at.column).reduce<string | undefined>((found, column) => textAt(column) || found, undefined)
+  if (first === undefined || label === undefined) return label ?? first
+  return label.startsWith(first) ? label : `${first}: ${label}`
+}

@@ -7,6 +7,22 @@ export interface Demo {
   readonly title: string
   readonly purpose: string
   readonly inputs: readonly SheetInputs[]
+  readonly cases: readonly DemoCase[]
+  readonly compared: readonly ComparedCells[]
+}
+
+/** What a case differs in from the demo's inputs. */
+export interface DemoCase {
+  readonly name: string
+  readonly note: string
+  readonly inputs: readonly SheetInputs[]
+}
+
+/** Results and checks by the words beside or over them; of a column, those in the rows with these words in them. */
+export interface ComparedCells {
+  readonly sheet: string
+  readonly words: string
+  readonly rows?: readonly string[]
 }
 
 const ZONES = ['Ripening room 1', 'Ripening room 2', 'Brine room', 'Vat hall', 'Packing hall', 'Cheese store', 'Whey freezer', 'Blast tunnel'] as const
@@ -35,5 +51,30 @@ export const DEMOS: readonly Demo[] = [{
       }],
     },
     { sheet: 'Feed', tables: [{ headings: ['Solenoid, Cv chosen', 'Its Cv, full open'], rows: [[4.5, 2.6], [4.5, 2.6], [3.5, 1.8], [6, 3.6], [6, 3], [4.5, 2.6], [4.5, 2.6], [6, 3.6]] }] },
+  ],
+  cases: [
+    {
+      name: 'Summer peak',
+      note: 'Assumed: condensing and liquid 4 °F warmer, as on a wet-bulb day that comes once in ten years; loads of rooms with doors and fresh product a tenth up, of the store a twelfth, of the whey freezer a twentieth. Rooms, coils and suction stay.',
+      inputs: [
+        { sheet: 'Basis', values: { 'Condensing temperature': 96, 'Liquid at the feed valves': 90 } },
+        { sheet: 'Zones', tables: [{ headings: ['Load'], rows: [[46], [42], [39.5], [70.5], [64], [56], [48.5], [54]] }] },
+      ],
+    },
+    {
+      name: 'Raised suction',
+      note: 'Assumed: both levels raised to save compressor power, the high one by 3 °F and the low one by 2 °F, with everything else as it is. To see which zone is not served any more.',
+      inputs: [{ sheet: 'Basis', tables: [{ headings: ['Suction'], rows: [[25], [-38], [null]] }] }],
+    },
+  ],
+  compared: [
+    { sheet: 'Zones', words: 'Zones not served', rows: ['High', 'Low'] },
+    { sheet: 'Zones', words: 'Warmest that serves all', rows: ['High', 'Low'] },
+    { sheet: 'Zones', words: 'Served?', rows: ['Cheese store', 'Blast tunnel'] },
+    { sheet: 'Drums', words: 'Velocity there is', rows: ['Vat hall'] },
+    { sheet: 'Drums', words: 'Vapour slow enough', rows: ['Vat hall'] },
+    { sheet: 'Charge totals', words: 'Charge in operation' },
+    { sheet: 'Charge totals', words: 'Maximum intended charge' },
+    { sheet: 'Thresholds', words: 'Charge compared is below' },
   ],
 }]

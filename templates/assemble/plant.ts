@@ -5,6 +5,7 @@ import { applyLinks, type Linked } from './link.ts'
 import { LINKS } from './links.ts'
 import type { NamedTemplate } from './order.ts'
 import { PLANT_INPUTS } from './plant-inputs.ts'
+import { withCases } from './typed-cases.ts'
 import { withInputs } from './typed-inputs.ts'
 
 const TITLE = 'Plant'
@@ -16,5 +17,6 @@ export function assemblePlant(templates: readonly NamedTemplate[]): Linked {
   return { workbook: withInputs(workbook, PLANT_INPUTS), waiting }
 }
 
-/** The plant with a demo's inputs. @throws WorkbookProblem where the plant has no such input. */
-export const demoOf = (plant: Workbook, { title, purpose, inputs }: Demo): Workbook => ({ ...withInputs(plant, inputs), title, purpose })
+/** The plant with a demo's inputs, cases and what is compared. @throws WorkbookProblem where the plant has no such cell. */
+export const demoOf = (plant: Workbook, { title, purpose, inputs, cases, compared }: Demo): Workbook =>
+  withCases({ ...withInputs(plant, inputs), title, purpose }, cases, compared)

@@ -3,24 +3,70 @@ import { exportXlsx } from '../../src/exchange/xlsx.ts'
 import { isFormula, type Cell, type Row, type Workbook } from '../../src/workbook/document.ts'
 import { shifter } from '../../src/workbook/formula/references.ts'
 import { readTemplate } from '../templates/open-template.ts'
-import type { Figure } from './measure.ts'
+import { atMost, bytesInUse, justSo, median, times, type Figure } from './measure.ts'
 
-const VESSELS = 10_000
+const SIZES = [1_000, 10_000] as const
+/** Growth may be this much more than that of the rows. */
+const REACH = 1.2
 /** Rows of the template that are taken for models, and where they begin. */
 const [FIRST, MODELS] = [7, 13]
 
-/** An inventory of many vessels, no two alike, exported with the workings of every call. */
+/** Inventories of vessels, no two alike, exported with the workings of every call. */
 export async function exportWithWorkings(): Promise<readonly Figure[]> {
-  const workbook = inventory(VESSELS)
-  const start = performance.now()
-  const values = new Graph(workbook).allValues()
-  const built = performance.now()
-  const { length } = await exportXlsx(workbook, values, { date: new Date(0) })
-  const done = performance.now()
+  const small = await cost(SIZES[0], 3)
+  const large = await cost(SIZES[1], 1)
+  const growth = (of: (one: Cost) => number): number => of(large) / of(small) / (SIZES[1] / SIZES[0])
+  const step = `export with workings, ${SIZES[0].toLocaleString('en')} → ${SIZES[1].toLocaleString('en')} vessels, growth against linear:`
   return [
-    { what: `export of ${VESSELS} vessels with workings, as against their calculation`, figure: `${((done - built) / (built - start)).toFixed(1)} times`, reach: '', met: undefined },
-    { what: `the file of ${VESSELS} vessels with workings`, figure: `${(length / 1e6).toFixed(1)} MB`, reach: '', met: undefined },
+    ...[small, large].map(({ vessels, exportMs, calculationMs, bytes, peakBytes, longestTellMs }) =>
+      justSo(
+        `export of ${vessels.toLocaleString('en')} vessels with workings, against their calculation`,
+        `${times(exportMs / calculationMs)} (${(exportMs / 1000).toFixed(1)} s), file ${(bytes / 1e6).toFixed(1)} MB, ${(peakBytes / 1e6).toFixed(0)} MB more in use at most, told at least every ${(longestTellMs / 1000).toFixed(1)} s`,
+      )),
+    atMost(`${step} time`, growth(({ exportMs }) => exportMs), REACH),
+    atMost(`${step} file`, growth(({ bytes }) => bytes), REACH),
+    atMost(`${step} memory`, growth(({ peakBytes }) => peakBytes), REACH),
   ]
+}
+
+interface Cost {
+  readonly vessels: number
+  readonly calculationMs: number
+  readonly exportMs: number
+  /** Of the file. */
+  readonly bytes: number
+  /** At the moments at which it tells how far it is. */
+  readonly peakBytes: number
+  readonly longestTellMs: number
+}
+
+async function cost(vessels: number, rounds: number): Promise<Cost> {
+  const workbook = inventory(vessels)
+  const costs: Cost[] = []
+  for (let round = 0; round < rounds; round++) {
+    const start = performance.now()
+    const areas = new Graph(workbook).allAreas()
+    const calculationMs = performance.now() - start
+    const values = new Map([...areas].map(([sheet, area]) => [sheet, area.values] as const))
+    const before = bytesInUse()
+    let [peakBytes, longestTellMs, told] = [0, 0, performance.now()]
+    const begun = told
+    const { length } = await exportXlsx(workbook, values, {
+      date: new Date(0), checks: areas,
+      report: () => {
+        peakBytes = Math.max(peakBytes, process.memoryUsage().heapUsed - before)
+        const now = performance.now()
+        longestTellMs = Math.max(longestTellMs, now - told)
+        told = now
+      },
+    })
+    costs.push({ vessels, calculationMs, exportMs: performance.now() - begun, bytes: length, peakBytes, longestTellMs })
+  }
+  const of = (what: (one: Cost) => number): number => median(costs.map(what))
+  return {
+    vessels, calculationMs: of((one) => one.calculationMs), exportMs: of((one) => one.exportMs), bytes: of((one) => one.bytes),
+    peakBytes: of((one) => one.peakBytes), longestTellMs: of((one) => one.longestTellMs),
+  }
 }
 
 function inventory(vessels: number): Workbook {

@@ -1,9 +1,11 @@
 import { exportWithWorkings } from './export.ts'
+import { appendList } from './list-append.ts'
 import { lineInsertion } from './line-insertion.ts'
 import { ownFunctions } from './own-functions.ts'
 import { saturation } from './saturation.ts'
 import { screen } from './screen.ts'
 import { sharedHeader } from './shared-header.ts'
+import { whatIf } from './whatif.ts'
 import type { Figure } from './measure.ts'
 
 /*
@@ -11,7 +13,7 @@ import type { Figure } from './measure.ts'
  * in this run; a figure that is not met is no failure of the run.
  */
 
-const TOPICS: readonly (() => readonly Figure[] | Promise<readonly Figure[]>)[] = [saturation, ownFunctions, sharedHeader, lineInsertion, exportWithWorkings, screen]
+const TOPICS: readonly (() => readonly Figure[] | Promise<readonly Figure[]>)[] = [saturation, ownFunctions, sharedHeader, lineInsertion, appendList, exportWithWorkings, whatIf, screen]
 
 const figures: Figure[] = []
 // One after the other: each has the machine to itself.

@@ -143,7 +143,7 @@ describe('a large workbook', () => {
     const downloads: string[] = []
     page.on('download', (download) => downloads.push(download.suggestedFilename()))
     await page.getByRole('button', { name: 'Export' }).click()
-    await page.getByRole('menuitem', { name: /Spreadsheet/ }).click()
+    await page.getByRole('menuitem', { name: /\.xlsx/ }).click()
     await bar(page).waitFor()
     expect(await bar(page).getAttribute('aria-label')).toMatch(/Exporting/)
     await page.getByRole('button', { name: 'Stop', exact: true }).click()
@@ -153,6 +153,43 @@ describe('a large workbook', () => {
     // The thread that computes has been left alone.
     await enter(page, 'B4', '10')
     expect(await shown(page, 'C4', /254/)).toBe('254')
+    expect(trouble).toEqual([])
+  })
+
+  it('writes a file with its workings while the screen goes on, and says how far it is', async () => {
+    const { page, trouble } = await openApp()
+    await choose(page)
+    await page.getByRole('grid', { name: 'Sheet Inventory' }).waitFor()
+    await settled(page)
+
+    await page.evaluate(watchFrames)
+    await page.evaluate(() => {
+      const shares: number[] = []
+      Reflect.set(window, 'shares', shares)
+      const look = (): void => {
+        const value = document.querySelector('[role=progressbar], progress')?.getAttribute('value')
+        if (value != null && shares.at(-1) !== Number(value)) shares.push(Number(value))
+        requestAnimationFrame(look)
+      }
+      requestAnimationFrame(look)
+    })
+    const download = page.waitForEvent('download', { timeout: 170_000 })
+    await page.getByRole('button', { name: 'Export' }).click()
+    await page.getByRole('menuitem', { name: /\.xlsx/ }).click()
+    await bar(page).waitFor()
+    // The grid answers meanwhile.
+    await page.getByRole('grid').focus()
+    const before = await activeCell(page)
+    await page.keyboard.press('ArrowDown')
+    await expect.poll(() => activeCell(page)).not.toBe(before)
+    expect(await bar(page).count()).toBe(1)
+
+    expect((await download).suggestedFilename()).toMatch(/\.xlsx$/)
+    await bar(page).waitFor({ state: 'detached' })
+    const shares = await page.evaluate(() => Reflect.get(window, 'shares') as number[])
+    expect(shares.length).toBeGreaterThan(10)
+    expect(shares).toEqual(shares.toSorted((one, other) => one - other))
+    expect(await longestGap(page)).toBeLessThan(1 / 10)
     expect(trouble).toEqual([])
   })
 

@@ -23,7 +23,7 @@ async function refusal(...args: readonly string[]): Promise<string> {
 
 describe('the command line', () => {
   it('lists the commands it has for one it has not, or none', async () => {
-    expect(await refusal('compare', 'a', 'b')).toBe('lowside: there is no command "compare"; there are: eval, new, calc, check, export, help')
+    expect(await refusal('compare', 'a', 'b')).toBe('lowside: there is no command "compare"; there are: eval, new, calc, sweep, solve, check, export, import, help')
     expect(await refusal()).toContain('no command given')
     expect(await refusal('constructor')).toContain('there is no command "constructor"')
   })
@@ -49,7 +49,8 @@ describe('the command line', () => {
     expect(await refusal('calc', 'none.lowside.json')).toBe('lowside calc: none.lowside.json cannot be read: there is no such file or folder')
     expect(await refusal('calc', '.')).toContain('it is a folder')
     expect(await refusal('calc', 'picture.lowside.json')).toContain('line 1, column 1: the file is no valid JSON')
-    expect(await refusal('calc', 'drum.xlsx')).toContain('this version reads .lowside.json files only')
+    await cli.write('picture.xlsx', 'JFIF')
+    expect(await refusal('calc', 'picture.xlsx')).toMatch(/^lowside calc: picture\.xlsx: /)
     expect(await refusal('calc', 'broken.lowside.json')).toMatch(/line 1: .*title.*; and 1 more: "check broken\.lowside\.json" lists all 2$/)
   })
 
@@ -157,9 +158,19 @@ describe('calc', () => {
     expect(err).toEqual(['#DIV/0!: Drum!B3: division by zero, or by an empty cell'])
   })
 
-  it('takes no unit where the unit stands in a cell of its own', async () => {
-    expect(await refusal('calc', DRUM, '--set', 'Drum!B1=120 TR')).toBe(
-      'lowside calc: --set: Drum!B1 holds a number, and "120 TR" is not one; the unit stands in C1 (TR): write for example "Drum!B1=120"',
+  it('converts a number with a unit into the unit beside the cell, also where that is a formula', async () => {
+    // 1 TR is 12 000 Btu/h, and 3.51685 kW (NIST SP 811, B.8).
+    const { out: [converted = ''] } = await cli.run(['calc', DRUM, '--set', 'Drum!B1=35.168528420667 kW', '--get', 'Drum!B1'])
+    expect(Number(converted.split('\t')[1])).toBeCloseTo(10, 9)
+    expect((await cli.run(['calc', DRUM, '--set', 'Drum!B1=120 TR', '--get', 'Drum!B1'])).out).toEqual(['Drum!B1\t120\tTR'])
+    expect((await cli.run(['calc', DRUM, '--set', 'Drum!B2=-40 °C', '--get', 'Drum!B2'])).out).toEqual(['Drum!B2\t-40\t°F'])
+    expect((await cli.run(['calc', DRUM, '--set', 'Drum!B6=12000 Btu/h', '--get', 'Drum!B6'])).out).toEqual(['Drum!B6\t1\tTR'])
+  })
+
+  it('refuses a unit of another dimension, and what is no number', async () => {
+    expect(await refusal('calc', DRUM, '--set', 'Drum!B1=120 °F')).toContain('°F does not fit Drum!B1 (Load), which is in TR; accepted: units of the same dimension: W, kW, TR')
+    expect(await refusal('calc', DRUM, '--set', 'Drum!B1=some')).toBe(
+      'lowside calc: --set: Drum!B1 holds a number, and "some" is not one; the unit stands in C1 (TR): write for example "Drum!B1=120"',
     )
     expect(await refusal('calc', DRUM, '--set', 'Drum!B6=some')).toContain('the unit stands in C6')
   })
@@ -213,7 +224,7 @@ describe('export', () => {
   })
 
   it('says what it writes', async () => {
-    expect(await refusal('export', DRUM, '-o', 'out.ods')).toContain('this version writes files that end in .xlsx, .html')
-    expect(await refusal('export', DRUM)).toContain('-o OUT.xlsx or OUT.html missing')
+    expect(await refusal('export', DRUM, '-o', 'out.pdf')).toContain('this version writes files that end in .xlsx, .ods, .html, .csv')
+    expect(await refusal('export', DRUM)).toContain('-o OUT missing')
   })
 })

@@ -10,6 +10,8 @@ import { ENGINE_ONLY, PREFIXED, RANGE_TAKERS } from '../../src/exchange/function
 import { numberCode } from '../../src/exchange/number-code.ts'
 import { exportXlsx } from '../../src/exchange/xlsx.ts'
 import { withCells } from '../../src/workbook/cells.ts'
+import { VERSION } from '../../src/version.ts'
+import { version as packageVersion } from '../../package.json'
 import { parseAddress } from '../../src/workbook/address.ts'
 import { emptySheet, type Cell, type Sheet, type Workbook } from '../../src/workbook/document.ts'
 import { formatNumber, type NumberFormat } from '../../src/workbook/number-format.ts'
@@ -61,9 +63,9 @@ const duty = xmlCells(part('xl/worksheets/sheet2.xml'))
 const comments = xmlComments(part('xl/comments2.xml'))
 
 describe('an exported spreadsheet file', () => {
-  it('has a cover, the sheets in their order, then the workings and their tables', () => {
+  it('has a cover, the sheets in their order, then the workings and their tables, and at last, hidden, the document', () => {
     const names = [...part('xl/workbook.xml').matchAll(/<sheet name="([^"]*)"/g)].map(([, name = '']) => unescapeXml(name))
-    expect(names).toEqual(['Cover', 'Duty', "Driver's leg", 'About this file', 'SAT.PRESSURE', 'Units', 'Coefficients'])
+    expect(names).toEqual(['Cover', 'Duty', "Driver's leg", 'About this file', 'SAT.PRESSURE', 'Units', 'Coefficients', 'Lowside workbook'])
   })
 
   it('keeps numbers, truth values and texts', () => {
@@ -180,6 +182,36 @@ describe('an exported spreadsheet file', () => {
     expect(texts).not.toContain('FEED.FLOW')
   })
 
+  it('has on its cover the version, the units, how many inputs, and each check as it is now and was', async () => {
+    const areas = new Graph(workbook).allAreas()
+    const cells = xmlCells(readZip(await exportXlsx(workbook, values, { date: DATE, checks: areas })).get('xl/worksheets/sheet1.xml') ?? '')
+    const texts = [...cells.values()].map(({ value }) => value)
+    expect(texts).toEqual(expect.arrayContaining([`Lowside ${VERSION}`, 'US units', '5 input cells on 1 sheet', '1 of 1 checks met at export', 'Prepared by', 'Checked by', 'Signature', 'Revision']))
+    const place = [...cells].find(([, { value }]) => value === 'Duty!B5')?.[0] ?? expect.fail('the check is not on the cover')
+    const row = place.slice(1)
+    expect(cells.get(`C${row}`)).toMatchObject({ formula: 'IF(ISLOGICAL(Duty!B5),IF(Duty!B5,"met","not met"),"no verdict")', value: 'met' })
+    // 85 TR against 100: 15 of 100 to spare.
+    expect(cells.get(`D${row}`)?.value).toBe('met, 15 TR (15 %) to spare')
+  })
+
+  it('has on its cover what the sheet Basis takes as given, as references', async () => {
+    const withBasis: Workbook = {
+      ...workbook, names: new Map(),
+      sheets: [sheet('Basis', {
+        A1: { content: 'Site elevation', role: 'label' }, B1: { content: 1200, role: 'input' }, C1: { content: 'ft', role: 'unit' },
+        A3: { content: 'Suction', role: 'heading' }, B3: { content: 'Temperature', role: 'heading' }, B4: { content: '°F', role: 'unit' }, A5: { content: 'Low', role: 'input' }, B5: { content: -40, role: 'input' },
+      })],
+    }
+    const cells = xmlCells(readZip(await exportXlsx(withBasis, new Graph(withBasis).allValues(), { date: DATE })).get('xl/worksheets/sheet1.xml') ?? '')
+    const rowOf = (name: string): string => [...cells].find(([, { value }]) => value === name)?.[0].slice(1) ?? expect.fail(`${name} is not on the cover`)
+    expect(cells.get(`C${rowOf('Site elevation')}`)).toMatchObject({ formula: 'Basis!B1', value: '1200' })
+    expect(cells.get(`D${rowOf('Site elevation')}`)).toMatchObject({ formula: 'Basis!C1', value: 'ft' })
+    expect(cells.get(`C${rowOf('Low: Temperature')}`)).toMatchObject({ formula: 'Basis!B5', value: '-40' })
+    expect(cells.get(`D${rowOf('Low: Temperature')}`)).toMatchObject({ formula: 'Basis!B4', value: '°F' })
+  })
+
+  it('names the version that the package has', () => expect(VERSION).toBe(packageVersion))
+
   it('is read back with the values of the workbook', () => {
     const { Sheets } = read(bytes, { type: 'array' })
     for (const [name, rows] of values) {
@@ -198,7 +230,7 @@ describe('an exported spreadsheet file', () => {
 
   it('takes a sheet without cells', async () => {
     const empty: Workbook = { title: '', purpose: '', sheets: [emptySheet('Empty')], names: new Map(), figures: [] }
-    expect(read(await exportXlsx(empty, new Map(), { date: DATE }), { type: 'array' }).SheetNames).toEqual(['Cover', 'Empty'])
+    expect(read(await exportXlsx(empty, new Map(), { date: DATE }), { type: 'array' }).SheetNames).toEqual(['Cover', 'Empty', 'Lowside workbook'])
   })
 })
 

@@ -1,11 +1,8 @@
 import { describe, expect, it } from 'vitest'
 import { Graph } from '../../src/calc/graph.ts'
-import { readWorkbook } from '../../src/workbook/file.ts'
-import { exportXlsx } from '../../src/exchange/xlsx.ts'
 import type { Workbook } from '../../src/workbook/document.ts'
-import { readZip } from '../unit/read-zip.ts'
 import { workbookOf, type Put } from '../unit/workbook-of.ts'
-import { DATE, differences, exported } from './exported.ts'
+import { differences, exported } from './exported.ts'
 import { recalculatedPlainly, type FileInput } from './recalculated.ts'
 
 /** A workbook of one sheet, with an error of each kind of argument beside what is right. Its numbers are invented. */
@@ -75,7 +72,7 @@ describe('a call of a function of Lowside in an exported file', () => {
   it('goes to a sheet whose name no sheet of the workbook has', async () => {
     const workbook = workbookOf({ 'unit.convert': { A1: '=UNIT.CONVERT("1 m","ft")' }, "Units": { A1: 1 }, "It's mine": { A1: "=UNIT.CONVERT('unit.convert'!A1&\" ft\",\"m\")" } })
     const file = await agrees(workbook)
-    expect([...file.sheets.keys()]).toEqual(['Cover', 'unit.convert', 'Units', "It's mine", 'UNIT.CONVERT 2', 'Units 2'])
+    expect([...file.sheets.keys()]).toEqual(['Cover', 'unit.convert', 'Units', "It's mine", 'UNIT.CONVERT 2', 'Units 2', 'Lowside workbook'])
   })
 
   it('has the values of its workings in the file, for viewers that do not compute', async () => {
@@ -91,12 +88,5 @@ describe('a call of a function of Lowside in an exported file', () => {
         else expect(cell.v).toBe(other)
       }))
     }
-  })
-
-  it('leaves the whole workbook in the package, with every formula as it was', async () => {
-    const workbook = one({ A1: ['=SAT.PRESSURE("31 °F","psia")', 'result'], A2: ["'=1+1", 'text'] })
-    const parts = readZip(await exportXlsx(workbook, new Graph(workbook).allValues(), { date: DATE }))
-    expect(parts.get('_rels/.rels')).toContain('Type="urn:lowside:workbook" Target="lowside/workbook.json"')
-    expect(readWorkbook(parts.get('lowside/workbook.json') ?? '')).toEqual({ workbook })
   })
 })

@@ -113,6 +113,7 @@ export function createCalculation(startThread: () => CalculationThread): Calcula
     users: async (sheet, row, column) => now().users(sheet, row, column),
     total: async (sheet, areas) => now().total(sheet, areas),
     allValues: async () => now().allValues(),
+    cases: async () => now().cases(),
     handOver: async (port) => now().handOver(port),
     close() {
       loading?.stop()

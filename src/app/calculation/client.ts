@@ -105,6 +105,7 @@ export function createCalculationClient(thread: CalculationThread): CalculationC
     users: (sheet, row, column) => ask('users', sheet, row, column),
     total: (sheet, areas) => ask('total', sheet, areas),
     allValues: () => ask('allValues'),
+    cases: () => ask('cases'),
     handOver: (port) => ask('handOver', port),
     load(source, hear) {
       const id = ++lastId

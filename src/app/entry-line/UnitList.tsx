@@ -1,6 +1,6 @@
 import { createSignal, For, Show, type JSX } from 'solid-js'
 import { units, type Dimension, type Unit } from '../../../functions/units/units.ts'
-import { changeUnit, hasNumbers, unitPlaces, type UnitPlace } from '../../workbook/unit-change.ts'
+import { changeUnits, hasNumbers, unitPlaces, type UnitPlace } from '../../workbook/unit-change.ts'
 import { Popover } from '../parts/Popover.tsx'
 import { isOneCell } from '../state/on-selection.ts'
 import { useSession } from '../state/session.ts'
@@ -26,7 +26,7 @@ export function UnitList(props: Props): JSX.Element {
     const { place } = props
     // Of what is selected, all that have a unit of the same kind, or none.
     const places = isOneCell(session) ? [place] : unitPlaces(session.sheet(), session.usedAreas()).filter(({ unit }) => unit?.dimension === place.unit?.dimension)
-    session.act('Unit', (workbook) => places.flatMap((one) => changeUnit(workbook, session.sheet().name, one, code, convertNumbers())))
+    session.act('Unit', (workbook) => changeUnits(workbook, session.sheet().name, places, code, convertNumbers()))
     props.onClose(true)
   }
 

@@ -1,4 +1,4 @@
-import type { ExportRequest, ExportResponse } from '../../calc/export-thread.ts'
+import type { ExportFormat, ExportRequest, ExportResponse } from '../../calc/export-thread.ts'
 import type { CalculationService } from '../../calc/service.ts'
 import { WorkStopped } from '../state/long-work.ts'
 
@@ -8,16 +8,18 @@ export interface Exporting {
   stop(): void
 }
 
-export type ExportKind = 'spreadsheet' | 'report'
+const sheetsThread = (): Worker => new Worker(new URL('../../exchange/worker.ts', import.meta.url), { type: 'module' })
 
-const THREADS: Readonly<Record<ExportKind, () => Worker>> = {
-  spreadsheet: () => new Worker(new URL('../../exchange/worker.ts', import.meta.url), { type: 'module' }),
-  report: () => new Worker(new URL('../../report/worker.ts', import.meta.url), { type: 'module' }),
+const THREADS: Readonly<Record<ExportFormat, () => Worker>> = {
+  xlsx: sheetsThread,
+  ods: sheetsThread,
+  csv: sheetsThread,
+  html: () => new Worker(new URL('../../report/worker.ts', import.meta.url), { type: 'module' }),
 }
 
 /** Makes a file of the open workbook on a thread of its own, which gets what it needs from the calculation's thread. */
-export function startExport(service: CalculationService, kind: ExportKind, date: Date, report: (share: number | undefined) => void): Exporting {
-  const thread = THREADS[kind]()
+export function startExport(service: CalculationService, format: ExportFormat, date: Date, report: (share: number | undefined) => void): Exporting {
+  const thread = THREADS[format]()
   const { port1, port2 } = new MessageChannel()
   let stop = (): void => undefined
   const result = new Promise<Uint8Array<ArrayBuffer>>((resolve, reject) => {
@@ -28,7 +30,7 @@ export function startExport(service: CalculationService, kind: ExportKind, date:
       else reject(new Error(data.fault))
     })
     thread.addEventListener('error', ({ message }) => reject(new Error(message ? `The export ended: ${message}` : NOT_SERVED)))
-    thread.postMessage({ port: port2, date } satisfies ExportRequest, [port2])
+    thread.postMessage({ port: port2, format, date } satisfies ExportRequest, [port2])
     service.handOver(port1).catch(reject)
   }).finally(() => thread.terminate())
   return { result, stop: () => stop() }

@@ -9,6 +9,9 @@ export const WORKBOOK_FILE: FileKind = { description: 'Lowside workbook', mimeTy
 export const SPREADSHEET_FILE: FileKind = {
   description: 'Spreadsheet (ECMA-376)', mimeType: 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet', ending: '.xlsx',
 }
+export const OPEN_SPREADSHEET_FILE: FileKind = { description: 'Spreadsheet (OpenDocument)', mimeType: 'application/vnd.oasis.opendocument.spreadsheet', ending: '.ods' }
+/** Several files of comma-separated values in one. */
+export const VALUES_FILE: FileKind = { description: 'Values (RFC 4180) in one zip file', mimeType: 'application/zip', ending: '.csv.zip' }
 export const REPORT_FILE: FileKind = { description: 'Calculation report', mimeType: 'text/html', ending: '.html' }
 
 /** The part of the File System Access interface that is used; not every browser has it. */

@@ -6,9 +6,10 @@ import { readWorkbook, workbookText } from '../../workbook/file.ts'
 import { loadInSight } from '../state/loading-work.ts'
 import { WorkStopped } from '../state/long-work.ts'
 import type { Session } from '../state/session.ts'
-import { startExport, type ExportKind } from './export-client.ts'
+import type { ExportFormat } from '../../calc/export-thread.ts'
+import { startExport } from './export-client.ts'
 import type { OwnWorkbook } from './library.ts'
-import { REPORT_FILE, saveFile, SPREADSHEET_FILE, WORKBOOK_FILE, type FileKind } from './file-access.ts'
+import { OPEN_SPREADSHEET_FILE, REPORT_FILE, saveFile, SPREADSHEET_FILE, VALUES_FILE, WORKBOOK_FILE, type FileKind } from './file-access.ts'
 
 /** What a file could not be read for; nothing of it has been taken. */
 export interface ReadingFailure {
@@ -16,14 +17,34 @@ export interface ReadingFailure {
   readonly messages: readonly string[]
 }
 
-/** Takes the workbook of a file in place of the open one, which stays as it is if the file cannot be read, or if that is stopped. */
+/**
+ * Takes the workbook of a file in place of the open one, which stays as it is if the file cannot be read, or if that is stopped. A spreadsheet file that Lowside
+ * exported is such a file too; one of another program is brought in as sheets.
+ */
 export async function openFile(session: Session, file: File): Promise<ReadingFailure | undefined> {
+  if (await isSpreadsheet(file)) {
+    // Most work begins without.
+    const module = await import('../return/open-spreadsheet.ts').catch(() => undefined)
+    return module === undefined ? { fileName: file.name, messages: [NOT_SERVED] } : module.openSpreadsheet(session, file)
+  }
   if (file.size > MAX_FILE_BYTES) return { fileName: file.name, messages: [`the file has ${file.size} bytes; accepted: up to ${MAX_FILE_BYTES}`] }
   const read = await readFile(session, file)
   if (read === undefined) return undefined
   if ('problems' in read) return { fileName: file.name, messages: read.problems.map(({ message }) => message) }
   session.open(read.workbook, true)
   return undefined
+}
+
+/** The endings that a workbook is opened from. */
+export const OPENED_ENDINGS = '.json,application/json,.xlsx,.ods'
+
+const NOT_SERVED = 'What reads spreadsheet files cannot be loaded, as Lowside is served no more. Start it again where it was started, then try again; nothing of the workbook is lost.'
+
+/** A zip file by what it begins with, or something else by its name. */
+async function isSpreadsheet(file: File): Promise<boolean> {
+  if (/\.(?:xlsx|ods|csv|tsv|txt)$/i.test(file.name)) return true
+  const [first, second] = new Uint8Array(await file.slice(0, 2).arrayBuffer().catch(() => new ArrayBuffer(0)))
+  return first === 0x50 && second === 0x4b
 }
 
 /** Opens a workbook that comes with Lowside, as one that has no file of the user's yet; false if it was stopped or cannot be had. */
@@ -44,7 +65,7 @@ export async function openOwn(session: Session, own: OwnWorkbook): Promise<boole
 const SMALL_BYTES = 200_000
 
 /** Undefined if the reading was stopped. A large file is read while the screen goes on. */
-async function readFile(session: Session, file: File): Promise<Loaded | undefined> {
+export async function readFile(session: Session, file: File): Promise<Loaded | undefined> {
   if (file.size < SMALL_BYTES) return readWorkbook(await file.text())
   try {
     const loaded = await loadInSight(session, file, file.name)
@@ -65,15 +86,19 @@ export const saveWorkbook = (session: Session): Promise<void> =>
     if (saved) session.document.markSaved(point, new Date())
   })
 
-export const exportSpreadsheet = (session: Session): Promise<void> => exportFile(session, 'spreadsheet', SPREADSHEET_FILE, 'to a spreadsheet file')
+export const exportSpreadsheet = (session: Session): Promise<void> => exportFile(session, 'xlsx', SPREADSHEET_FILE, 'to a spreadsheet file')
 
-export const exportReport = (session: Session): Promise<void> => exportFile(session, 'report', REPORT_FILE, 'the calculation report')
+export const exportOpenSpreadsheet = (session: Session): Promise<void> => exportFile(session, 'ods', OPEN_SPREADSHEET_FILE, 'to an OpenDocument spreadsheet')
 
-const exportFile = (session: Session, kind: ExportKind, file: FileKind, words: string): Promise<void> =>
+export const exportValues = (session: Session): Promise<void> => exportFile(session, 'csv', VALUES_FILE, 'the values, a file a sheet')
+
+export const exportReport = (session: Session): Promise<void> => exportFile(session, 'html', REPORT_FILE, 'the calculation report')
+
+const exportFile = (session: Session, format: ExportFormat, file: FileKind, words: string): Promise<void> =>
   telling(session, async () => {
     const workbook = session.document.workbook()
     const saved = await saveFile(workbook.title, file, async () => {
-      const exporting = startExport(session.service, kind, new Date(), (share) => work.report(share))
+      const exporting = startExport(session.service, format, new Date(), (share) => work.report(share))
       const work = session.work.begin(`Exporting ${words}`, exporting.stop)
       try {
         return await exporting.result
@@ -98,7 +123,7 @@ async function telling(session: Session, work: () => Promise<void>): Promise<voi
 }
 
 /** A stop is no problem. */
-function tellProblem(session: Session, problem: unknown, stopped: string): void {
+export function tellProblem(session: Session, problem: unknown, stopped: string): void {
   if (problem instanceof WorkStopped) session.setNotice({ tone: 'done', text: stopped })
   else session.setNotice({ tone: 'problem', text: problem instanceof Error ? problem.message : String(problem) })
 }

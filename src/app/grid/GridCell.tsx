@@ -1,5 +1,7 @@
 import { createMemo, type Accessor, type JSX } from 'solid-js'
+import type { HeldContent } from '../../workbook/cases.ts'
 import type { Row } from '../../workbook/document.ts'
+import { entryOf } from '../../workbook/entry.ts'
 import { misfit } from '../../workbook/misfit.ts'
 import { mayHeadNumbers, standsOverNumbers } from '../../workbook/over-numbers.ts'
 import { plainValue } from '../../calc/cell-value.ts'
@@ -25,6 +27,9 @@ interface Lie {
 }
 const WITHIN: Lie = { classes: '', by: 0 }
 
+/** What the base has where the current case has something else. */
+const baseWords = ({ content }: HeldContent): string => `differs from the base, which has ${entryOf(content) || 'nothing'}`
+
 export const cellId = (row: number, column: number): string => `cell-${row}-${column}`
 
 /** One slot of the grid: shows whichever cell its row and column stand for at the moment. */
@@ -47,8 +52,10 @@ export function GridCell(props: Props): JSX.Element {
   const marks = createMemo(() => {
     const note = props.cells()?.[column()]?.note
     const wrong = misfit(props.cells(), column())
-    const words = [view().description, wrong, note === undefined ? undefined : `note: ${note}`].filter((text) => text !== undefined)
-    return { classes: (note === undefined ? '' : ' noted') + (wrong === undefined ? '' : ' misfit'), words: words.length > 0 ? words.join('; ') : undefined }
+    const base = session.baseOf(row(), column())
+    const differs = base !== undefined && base.content !== (props.cells()?.[column()]?.content ?? null)
+    const words = [view().description, wrong, differs ? baseWords(base) : undefined, note === undefined ? undefined : `note: ${note}`].filter((text) => text !== undefined)
+    return { classes: (note === undefined ? '' : ' noted') + (wrong === undefined ? '' : ' misfit') + (differs ? ' case-differs' : ''), words: words.length > 0 ? words.join('; ') : undefined }
   })
   const pad = createMemo(() => (view().isNumber ? alignment(sheet(), row(), column()) : ''))
 

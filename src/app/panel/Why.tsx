@@ -4,7 +4,9 @@ import type { FunctionDefinition } from '../../../functions/define.ts'
 import { isCellError } from '../../calc/values.ts'
 import { printAddress } from '../../workbook/address.ts'
 import { isFormula, type Cell } from '../../workbook/document.ts'
+import { entryOf } from '../../workbook/entry.ts'
 import { calls } from '../../workbook/formula/calls.ts'
+import { formatNumber } from '../../workbook/number-format.ts'
 import { misfit } from '../../workbook/misfit.ts'
 import { tokenise } from '../../workbook/formula/tokenise.ts'
 import { ColouredFormula } from '../entry-line/ColouredFormula.tsx'
@@ -41,6 +43,12 @@ export function Why(): JSX.Element {
     return typeof found === 'number' && valueText(found) !== shown() ? valueText(found) : undefined
   }
 
+  /** As the cell would show it. */
+  const baseWords = (content: Cell['content']) => {
+    const text = typeof content === 'number' ? formatNumber(content, cell() ?? {}) : entryOf(content)
+    return text === '' ? 'nothing' : [text, typeof content === 'number' ? session.unit(at().row, at().column) : undefined].filter(Boolean).join(' ')
+  }
+
   const withUnit = () => [shown(), session.unit(at().row, at().column)].filter(Boolean).join(' ')
 
   return (
@@ -62,6 +70,7 @@ export function Why(): JSX.Element {
                 </Show>
                 <Show when={inFull()}>{(text) => <p class="why-full">in full {text()}</p>}</Show>
               </header>
+              <Show when={session.baseOf(at().row, at().column)}>{(base) => <p class="why-base">base: {baseWords(base().content)}</p>}</Show>
               <Show when={message()}>{(text) => <p class="why-message" role="alert">{text()}</p>}</Show>
               <Show when={formula()}>{(text) => <section><h3>Formula</h3><p class="why-formula"><ColouredFormula text={text()} breaks /></p><FormulaInWords formula={text()} walk={walk} result={withUnit()} /></section>}</Show>
               <FedBy walk={walk} />

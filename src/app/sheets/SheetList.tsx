@@ -1,6 +1,7 @@
 import { For, type JSX } from 'solid-js'
 import { useSession } from '../state/session.ts'
 import { add } from './sheet-actions.ts'
+import { CurrentCase } from './CurrentCase.tsx'
 import { SheetItem } from './SheetItem.tsx'
 import './SheetList.css'
 
@@ -11,6 +12,7 @@ export function SheetList(props: { readonly focusGrid: () => void }): JSX.Elemen
   const focusSheet = (name: string) => list?.querySelector<HTMLElement>(`[data-sheet="${CSS.escape(name)}"]`)?.focus()
   return (
     <nav ref={(element) => (list = element)} class="sheet-list" aria-label="Sheets">
+      <CurrentCase />
       <ol>
         <For each={session.document.workbook().sheets.map(({ name }) => name)}>
           {(name) => <SheetItem name={name} focusGrid={props.focusGrid} focusSheet={focusSheet} />}

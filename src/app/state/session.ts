@@ -3,6 +3,7 @@ import type { Calculation } from '../calculation/calculation.ts'
 import type { CellValue } from '../../calc/values.ts'
 import type { FileState, Shelf } from '../../storage/shelf.ts'
 import type { Area, CellAddress } from '../../workbook/address.ts'
+import type { HeldContent } from '../../workbook/cases.ts'
 import { disjoint } from '../../workbook/areas.ts'
 import { setEntry } from '../../workbook/commands.ts'
 import { foldCase, isFormula, usedRange, type Cell, type Role, type Sheet, type Workbook } from '../../workbook/document.ts'
@@ -11,6 +12,7 @@ import { meantText } from '../../workbook/entry.ts'
 import { enterInAll } from '../../workbook/fill.ts'
 import { unitOfValue } from '../../workbook/unit-scope.ts'
 import { plainValue } from '../../calc/cell-value.ts'
+import { createCaseBases } from './case-bases.ts'
 import { createCompleting, type Completing } from './completing.ts'
 import { createCutting, type Cutting } from './cutting.ts'
 import { createEntry, type Entry } from './entry.ts'
@@ -27,7 +29,7 @@ import { createTrail, type Trail } from './trail.ts'
 import { createValues, type Values } from './values.ts'
 import { createWorkbookState, type WorkbookState } from './workbook-state.ts'
 
-export type PanelName = 'Why' | 'Find' | 'Figure' | 'Guide'
+export type PanelName = 'Why' | 'Find' | 'Figure' | 'Cases' | 'Guide'
 
 /** What is open over the screen beside a cell, one at a time. */
 export type PopoverName = 'unitInLine' | 'unitAtCell' | 'format'
@@ -72,6 +74,8 @@ export interface Session {
   /** What a cell of the sheet shown comes to, as far as it is known. */
   value(row: number, column: number): CellValue | undefined
   activeCell(): Cell | undefined
+  /** What the base has in a cell of the sheet shown, where the current case has a value of its own. */
+  baseOf(row: number, column: number): HeldContent | undefined
   /** The unit that a cell's number has, as it is written; undefined where there is none. */
   unit(row: number, column: number): string | undefined
   show(sheetName: string): void
@@ -169,9 +173,10 @@ export function createSession(service: Calculation, openShelf: () => Promise<She
   /** Goes where something has changed, if that is one place. */
   function showChange(edits: readonly Edit[]): void {
     setNotice(undefined)
-    const [edit] = edits
+    // What cases keep aside is shown elsewhere.
+    const [edit, ...others] = edits.filter(({ kind }) => kind !== 'cases')
     const change = edit?.kind === 'cells' ? edit.cells[0] : undefined
-    if (edits.length !== 1 || edit?.kind !== 'cells' || !change) return
+    if (others.length > 0 || edit?.kind !== 'cells' || !change) return
     batch(() => {
       setShown(edit.sheet)
       selection.moveTo(change)
@@ -217,6 +222,7 @@ export function createSession(service: Calculation, openShelf: () => Promise<She
   return {
     document, keeping, open, recalculation, values, selection, entry, cutting, trail, completing, pointing, service, work, sheet, sheetName, size, opened, panel, setPanel, popover, setPopover, notice, setNotice, cell, settle, settleInSelection,
     sheetStates: createSheetStates(recalculation),
+    baseOf: createCaseBases(document.workbook, sheetName),
     feeds: createFeeds({ workbook: document.workbook, sheet: sheetName, home: () => entry.editing()?.sheet ?? sheetName(), text: entry.text }),
     value(row, column) {
       const plain = plainValue(cell(row, column))

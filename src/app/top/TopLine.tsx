@@ -2,10 +2,12 @@ import { createSignal, Show, type JSX } from 'solid-js'
 import type { UnitSystem } from '../../workbook/unit-pairs.ts'
 import { restate } from '../../workbook/restate.ts'
 import { chooseFile } from '../files/file-access.ts'
-import { exportReport, exportSpreadsheet, openFile, saveWorkbook, type ReadingFailure } from '../files/file-actions.ts'
+import { exportOpenSpreadsheet, exportReport, exportSpreadsheet, exportValues, openFile, OPENED_ENDINGS, saveWorkbook, type ReadingFailure } from '../files/file-actions.ts'
+import { ImportPlace, ImportVerb } from '../import/Import.tsx'
 import { Icon } from '../parts/Icon.tsx'
 import { Menu } from '../parts/Menu.tsx'
 import { PrintVerb } from '../print/PrintVerb.tsx'
+import { ReturnPlace } from '../return/ReturnPlace.tsx'
 import { useSession } from '../state/session.ts'
 import { ReadingFailureDialog } from './ReadingFailureDialog.tsx'
 import { RecentDialog } from './RecentDialog.tsx'
@@ -30,7 +32,7 @@ export function TopLine(): JSX.Element {
     else go()
   }
   const open = async () => {
-    const file = await chooseFile('.json,application/json')
+    const file = await chooseFile(OPENED_ENDINGS)
     if (file) setFailure(await openFile(session, file))
   }
   const restateIn = (system: UnitSystem, words: string) => {
@@ -54,9 +56,12 @@ export function TopLine(): JSX.Element {
           <button type="button" class="verb" onClick={() => replacing(() => void open())}>Open</button>
           <button type="button" class="verb" onClick={() => replacing(() => setChoosesRecent(true))}>Recent</button>
           <button type="button" class="verb" onClick={() => replacing(() => setChoosesTemplate(true))}>Start from a template</button>
+          <ImportVerb />
           <button type="button" class="verb" onClick={() => void saveWorkbook(session)}>Save</button>
           <Menu words="Export" items={[
             { words: 'Spreadsheet (.xlsx)', detail: 'Opens in any spreadsheet program', choose: () => void exportSpreadsheet(session) },
+            { words: 'Spreadsheet (.ods)', detail: 'The same in OpenDocument, with formulas in OpenFormula', choose: () => void exportOpenSpreadsheet(session) },
+            { words: 'Values (.csv, a file a sheet)', detail: 'Comma-separated text without formulas, all sheets in one .zip', choose: () => void exportValues(session) },
             { words: 'Report (.html)', detail: 'All sheets and figures as one file, to read in a browser and to print', choose: () => void exportReport(session) },
           ]} />
           <Menu words="Restate" items={[
@@ -66,6 +71,8 @@ export function TopLine(): JSX.Element {
           <PrintVerb />
         </VerbList>
       </div>
+      <ImportPlace />
+      <ReturnPlace />
       <Show when={failure()}>{(at) => <ReadingFailureDialog failure={at()} onClose={() => setFailure(undefined)} />}</Show>
       <Show when={choosesTemplate()}><TemplateDialog onClose={() => setChoosesTemplate(false)} /></Show>
       <Show when={choosesRecent()}><RecentDialog onClose={() => setChoosesRecent(false)} /></Show>

@@ -1,5 +1,5 @@
 import type { CellValue } from '../../calc/values.ts'
-import type { CellStyle } from './styles.ts'
+import type { CellStyle } from './looks.ts'
 
 /** A cell as a spreadsheet file holds it. */
 export interface FileCell {
@@ -7,6 +7,8 @@ export interface FileCell {
   readonly formula?: FileFormulaText
   readonly style: CellStyle
   readonly note?: string
+  /** How many columns its text goes across; the cells that it covers hold nothing. */
+  readonly across?: number
 }
 
 export interface FileFormulaText {
@@ -31,6 +33,10 @@ export interface FileSheet {
   readonly frozen: readonly [rows: number, columns: number]
   /** Made as they are written: a large sheet is never whole in memory. */
   readonly rows: Iterable<FileRow>
+  /** Every style that the cells have, told before the rows are made; left out where the rows are a list that can be looked through first. */
+  readonly styles?: () => Iterable<CellStyle>
   /** Areas in which a FALSE is marked. */
   readonly checks?: readonly string[]
+  /** Not shown until someone asks for it. */
+  readonly hidden?: true
 }

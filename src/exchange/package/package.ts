@@ -14,13 +14,7 @@ export interface FilePackage {
   readonly sheets: readonly FileSheet[]
   /** What a name stands for, by name. */
   readonly names: ReadonlyMap<string, string>
-  /** The whole document, for Lowside alone: other programs pass over a part whose kind they do not know. */
-  readonly document: Iterable<string>
 }
-
-/** Where the document lies in the package, and the kind of its relationship. */
-export const DOCUMENT_PART = 'lowside/workbook.json'
-export const DOCUMENT_RELATIONSHIP = 'urn:lowside:workbook'
 
 const MAIN = 'http://schemas.openxmlformats.org/spreadsheetml/2006/main'
 const OFFICE = 'http://schemas.openxmlformats.org/officeDocument/2006/relationships'
@@ -28,7 +22,7 @@ const PACKAGE = 'http://schemas.openxmlformats.org/package/2006'
 const TYPES = 'application/vnd.openxmlformats-officedocument.spreadsheetml'
 
 /** The parts of a spreadsheet file (ECMA-376, parts 1 and 2), each made when it is asked for. */
-export function* packageParts({ title, subject, date, paper, sheets, names, document }: FilePackage): Generator<Part> {
+export function* packageParts({ title, subject, date, paper, sheets, names }: FilePackage): Generator<Part> {
   const styles = new StyleBook()
   const withNotes: number[] = []
   for (const [index, sheet] of sheets.entries()) {
@@ -44,14 +38,13 @@ export function* packageParts({ title, subject, date, paper, sheets, names, docu
   yield { name: 'xl/styles.xml', text: [styles.part()] }
   yield { name: 'xl/workbook.xml', text: [workbookPart(sheets, names)] }
   yield { name: 'xl/_rels/workbook.xml.rels', text: relationships([...sheets.map((_, index) => [`${OFFICE}/worksheet`, `worksheets/sheet${index + 1}.xml`] as const), [`${OFFICE}/styles`, 'styles.xml']]) }
-  yield { name: DOCUMENT_PART, text: document }
   yield { name: 'docProps/core.xml', text: [coreProperties(title, subject, date)] }
   yield { name: 'docProps/app.xml', text: [`${DECLARATION}<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties"><Application>Lowside</Application></Properties>`] }
   yield {
     name: '_rels/.rels',
     text: relationships([
       [`${OFFICE}/officeDocument`, 'xl/workbook.xml'], [`${PACKAGE}/relationships/metadata/core-properties`, 'docProps/core.xml'],
-      [`${OFFICE}/extended-properties`, 'docProps/app.xml'], [DOCUMENT_RELATIONSHIP, DOCUMENT_PART],
+      [`${OFFICE}/extended-properties`, 'docProps/app.xml'],
     ]),
   }
   yield { name: '[Content_Types].xml', text: [contentTypes(sheets.length, withNotes)] }
@@ -71,7 +64,7 @@ function workbookPart(sheets: readonly FileSheet[], names: ReadonlyMap<string, s
   const defined = [...[...names].map(([name, text]) => `<definedName name="${xml(name)}">${xml(text)}</definedName>`), ...titles]
   return (
     `${DECLARATION}<workbook xmlns="${MAIN}" xmlns:r="${OFFICE}"><bookViews><workbookView activeTab="0"/></bookViews><sheets>` +
-    sheets.map(({ name }, index) => `<sheet name="${xml(name)}" sheetId="${index + 1}" r:id="rId${index + 1}"/>`).join('') +
+    sheets.map(({ name, hidden }, index) => `<sheet name="${xml(name)}" sheetId="${index + 1}"${hidden ? ' state="hidden"' : ''} r:id="rId${index + 1}"/>`).join('') +
     `</sheets>${defined.length === 0 ? '' : `<definedNames>${defined.join('')}</definedNames>`}<calcPr fullCalcOnLoad="1"/></workbook>`
   )
 }
@@ -87,7 +80,7 @@ function coreProperties(title: string, subject: string, date: Date): string {
 
 const contentTypes = (sheets: number, withNotes: readonly number[]): string =>
   `${DECLARATION}<Types xmlns="${PACKAGE}/content-types"><Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>` +
-  '<Default Extension="xml" ContentType="application/xml"/><Default Extension="json" ContentType="application/json"/>' +
+  '<Default Extension="xml" ContentType="application/xml"/>' +
   '<Default Extension="vml" ContentType="application/vnd.openxmlformats-officedocument.vmlDrawing"/>' +
   [
     ['/xl/workbook.xml', `${TYPES}.sheet.main+xml`], ['/xl/styles.xml', `${TYPES}.styles+xml`],

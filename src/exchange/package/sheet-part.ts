@@ -1,6 +1,7 @@
 import { isCellError, type CellValue } from '../../calc/values.ts'
 import { columnLetters, printAddress } from '../../workbook/address.ts'
 import type { FileCell, FileFormulaText, FileSheet } from './file-sheet.ts'
+import { heightFor } from './row-height.ts'
 import type { StyleBook } from './styles.ts'
 import { cellText, DECLARATION, xml } from './xml.ts'
 
@@ -28,10 +29,13 @@ export function* sheetPart({ widthsPx, frozen, rows, checks = [] }: FileSheet, {
     (widthsPx.length === 0 ? '' : `<cols>${widthsPx.map((width, index) => `<col min="${index + 1}" max="${index + 1}" width="${widthInDigits(width)}" customWidth="1"/>`).join('')}</cols>`) +
     '<sheetData>'
   )
+  const merged: string[] = []
   for (const { row, heightPt, cells } of rows) {
-    let text = `<row r="${row + 1}"${heightPt === undefined ? '' : ` ht="${heightPt}" customHeight="1"`}>`
+    const height = heightPt ?? heightFor(cells, widthsPx)
+    let text = `<row r="${row + 1}"${height === undefined ? '' : ` ht="${height}" customHeight="1"`}>`
     for (const [column, cell] of cells.entries()) {
       if (cell === undefined) continue
+      if ((cell.across ?? 1) > 1) merged.push(`${printAddress(row, column)}:${printAddress(row, column + (cell.across ?? 1) - 1)}`)
       if (cell.note !== undefined) notes.push({ row, column, text: cell.note })
       text += cellXml(cell, printAddress(row, column), styles)
     }
@@ -39,14 +43,34 @@ export function* sheetPart({ widthsPx, frozen, rows, checks = [] }: FileSheet, {
   }
   yield (
     '</sheetData>' +
-    (checks.length === 0 ? '' : `<conditionalFormatting sqref="${checks.join(' ')}"><cfRule type="cellIs" dxfId="0" priority="1" operator="equal"><formula>FALSE</formula></cfRule></conditionalFormatting>`) +
+    (merged.length === 0 ? '' : `<mergeCells count="${merged.length}">${merged.map((area) => `<mergeCell ref="${area}"/>`).join('')}</mergeCells>`) +
+    (checks.length === 0 ? '' : `<conditionalFormatting sqref="${checks.join(' ')}">${marking('FALSE', 1)}${marking('"not met"', 2)}</conditionalFormatting>`) +
     '<pageMargins left="0.5" right="0.5" top="0.6" bottom="0.7" header="0.3" footer="0.3"/>' +
-    `<pageSetup paperSize="${paper}" orientation="landscape" fitToWidth="1" fitToHeight="0"/>` +
-    `<headerFooter><oddHeader>&amp;L${xml(footer.replaceAll('&', '&&'))}&amp;R&amp;A</oddHeader><oddFooter>&amp;LEngineering estimate, not a compliance finding&amp;RPage &amp;P of &amp;N</oddFooter></headerFooter>` +
+    `<pageSetup paperSize="${paper}" orientation="landscape" fitToWidth="${pagesWide(widthsPx)}" fitToHeight="0"/>` +
+    `<headerFooter><oddHeader>&amp;L${xml(headerText(footer))}&amp;R&amp;A</oddHeader><oddFooter>&amp;LEngineering estimate, not a compliance finding&amp;RPage &amp;P of &amp;N</oddFooter></headerFooter>` +
     (notes.length === 0 ? '' : '<legacyDrawing r:id="rId2"/>') +
     '</worksheet>'
   )
 }
+
+const marking = (value: string, priority: number): string =>
+  `<cfRule type="cellIs" dxfId="0" priority="${priority}" operator="equal"><formula>${xml(value)}</formula></cfRule>`
+
+/** A sheet goes on one page across as long as it can then be read; workings of many steps go on several. */
+export const pagesWide = (widthsPx: readonly number[]): number => Math.max(1, Math.ceil(widthsPx.reduce((sum, width) => sum + width, 0) / PAGE_PX))
+
+/** What a page across still shows of a sheet in letters that can be read: about half their size. */
+const PAGE_PX = 2000
+
+/** What a page's header may hold is 255 characters with its codes (ECMA-376, part 1, 18.3.1.46 and 18.3.1.51): there a "&" is two, and digits first would be a size of letters. */
+function headerText(title: string): string {
+  const whole = (/^\d/.test(title) ? ` ${title}` : title).replaceAll('&', '&&')
+  const cut = whole.slice(0, MAX_HEADER)
+  // No half of a pair is left at the end.
+  return whole.length <= MAX_HEADER ? whole : `${cut.replace(/&+$/, (signs) => '&'.repeat(signs.length - (signs.length % 2))).replace(/[\ud800-\udbff]$/, '')}…`
+}
+
+const MAX_HEADER = 240
 
 function view([rows, columns]: readonly [number, number], active: boolean): string {
   const head = `<sheetView ${active ? 'tabSelected="1" ' : ''}showGridLines="0" workbookViewId="0"`

@@ -1,48 +1,13 @@
-import type { Role } from '../../workbook/document.ts'
+import { BORDERS, LOOKS, NOT_MET, PLAIN_FONT, type CellStyle, type FontParts, type LookParts, type Side } from './looks.ts'
 import { DECLARATION, xml } from './xml.ts'
 
-/** What a cell of a file is for: a role of the workbook, or a part of the workings. */
-export type Look = Role | 'header' | 'header unit' | 'given' | 'step' | 'outcome' | 'table'
-
-export interface CellStyle {
-  readonly look: Look
-  /** A number format's code; General where absent. */
-  readonly format?: string
-  readonly wrap?: boolean
-}
-
-interface LookParts {
-  readonly font?: string
-  readonly fill?: string
-  readonly border?: string
-  readonly align?: string
-  readonly unlocked?: true
-}
-
-const font = ({ size = 10, color = 'FF1F2933', bold = false, italic = false }): string =>
-  `<font>${bold ? '<b/>' : ''}${italic ? '<i/>' : ''}<sz val="${size}"/><color rgb="${color}"/><name val="Arial"/><family val="2"/></font>`
-const solid = (color: string): string => `<fill><patternFill patternType="solid"><fgColor rgb="${color}"/><bgColor indexed="64"/></patternFill></fill>`
-const line = (side: string, style: string, color: string): string => `<${side} style="${style}"><color rgb="${color}"/></${side}>`
-const bottomLine = `<border><left/><right/><top/>${line('bottom', 'thin', 'FF8A97A6')}<diagonal/></border>`
-const box = `<border>${['left', 'right', 'top', 'bottom'].map((side) => line(side, 'thin', 'FFB9A15A')).join('')}<diagonal/></border>`
-
-/** Print first: pale fills, no colour that alone carries a meaning. */
-const LOOKS: Readonly<Record<Look, LookParts>> = {
-  title: { font: font({ size: 14, bold: true }) },
-  heading: { font: font({ bold: true }), border: bottomLine },
-  label: {},
-  input: { font: font({ color: 'FF123A7A' }), fill: solid('FFFFF7DC'), border: box, unlocked: true },
-  unit: { font: font({ color: 'FF5A6675' }) },
-  result: { font: font({ bold: true }) },
-  check: { fill: solid('FFEEF3EC') },
-  note: { font: font({ italic: true, color: 'FF5A6675' }) },
-  text: {},
-  header: { font: font({ bold: true }), fill: solid('FFE8ECF1'), align: 'vertical="bottom" wrapText="1"' },
-  'header unit': { font: font({ color: 'FF5A6675' }), fill: solid('FFE8ECF1'), border: bottomLine },
-  given: { fill: solid('FFF6F8FA') },
-  step: {},
-  outcome: { font: font({ bold: true }), fill: solid('FFEEF3EC') },
-  table: {},
+const font = ({ size = PLAIN_FONT.size, color = PLAIN_FONT.color, bold, italic }: FontParts): string =>
+  `<font>${bold ? '<b/>' : ''}${italic ? '<i/>' : ''}<sz val="${size}"/><color rgb="FF${color}"/><name val="${PLAIN_FONT.name}"/><family val="2"/></font>`
+const solid = (color: string): string => `<fill><patternFill patternType="solid"><fgColor rgb="FF${color}"/><bgColor indexed="64"/></patternFill></fill>`
+const border = (name: keyof typeof BORDERS): string => {
+  const { sides, color }: { readonly sides: readonly Side[]; readonly color: string } = BORDERS[name]
+  const line = (side: Side): string => (sides.includes(side) ? `<${side} style="thin"><color rgb="FF${color}"/></${side}>` : `<${side}/>`)
+  return `<border>${(['left', 'right', 'top', 'bottom'] as const).map(line).join('')}<diagonal/></border>`
 }
 
 const BUILT_IN_FORMATS: Readonly<Record<string, number>> = { General: 0, '0': 1, '0.00': 2 }
@@ -66,12 +31,13 @@ export class StyleBook {
     const key = `${look}|${format}|${wrap}`
     const known = this.#known.get(key)
     if (known !== undefined) return known
-    const parts = LOOKS[look]
-    const align = parts.align ?? (wrap ? 'vertical="top" wrapText="1"' : '')
-    const inside = `${align === '' ? '' : `<alignment ${align}/>`}${parts.unlocked ? '<protection locked="0"/>' : ''}`
-    const ids = `numFmtId="${this.#format(format)}" fontId="${put(this.#fonts, parts.font)}" fillId="${put(this.#fills, parts.fill)}" borderId="${put(this.#borders, parts.border)}"`
-    const applied = `applyNumberFormat="1" applyFont="1" applyFill="1" applyBorder="1"${align === '' ? '' : ' applyAlignment="1"'}${parts.unlocked ? ' applyProtection="1"' : ''}`
-    const number = put(this.#xfs, `<xf ${ids} xfId="0" ${applied}${inside === '' ? '/>' : `>${inside}</xf>`}`)
+    const parts: LookParts = LOOKS[look]
+    // What stands beside a text of several lines stands at its first.
+    const align = parts.header ? 'vertical="bottom" wrapText="1"' : `vertical="top"${wrap ? ' wrapText="1"' : ''}`
+    const inside = `<alignment ${align}/>${parts.unlocked ? '<protection locked="0"/>' : ''}`
+    const ids = `numFmtId="${this.#format(format)}" fontId="${put(this.#fonts, parts.font && font(parts.font))}" fillId="${put(this.#fills, parts.fill && solid(parts.fill))}" borderId="${put(this.#borders, parts.border && border(parts.border))}"`
+    const applied = `applyNumberFormat="1" applyFont="1" applyFill="1" applyBorder="1" applyAlignment="1"${parts.unlocked ? ' applyProtection="1"' : ''}`
+    const number = put(this.#xfs, `<xf ${ids} xfId="0" ${applied}>${inside}</xf>`)
     this.#known.set(key, number)
     return number
   }
@@ -89,7 +55,7 @@ export class StyleBook {
       '<cellStyleXfs count="1"><xf numFmtId="0" fontId="0" fillId="0" borderId="0"/></cellStyleXfs>' +
       list('cellXfs', this.#xfs.keys()) +
       '<cellStyles count="1"><cellStyle name="Normal" xfId="0" builtinId="0"/></cellStyles>' +
-      `<dxfs count="1"><dxf><font><b/><color rgb="FF8A1C1C"/></font><fill><patternFill><bgColor rgb="FFFBE3E0"/></patternFill></fill></dxf></dxfs>` +
+      `<dxfs count="1"><dxf><font><b/><color rgb="FF${NOT_MET.font.color}"/></font><fill><patternFill><bgColor rgb="FF${NOT_MET.fill}"/></patternFill></fill></dxf></dxfs>` +
       '</styleSheet>'
     )
   }

@@ -2,6 +2,8 @@
 export interface Part {
   readonly name: string
   readonly text: Iterable<string>
+  /** Left as it is, for what reads the beginning of the file without opening it. */
+  readonly stored?: true
 }
 
 /**
@@ -13,11 +15,11 @@ export async function zip(parts: Iterable<Part>, date: Date): Promise<Uint8Array
   const pieces: Uint8Array<ArrayBuffer>[] = []
   const directory: Uint8Array<ArrayBuffer>[] = []
   let offset = 0
-  for (const { name, text } of parts) {
-    const { packed, size, crc } = await deflated(text)
+  for (const { name, text, stored } of parts) {
+    const { packed, size, crc } = stored ? asItIs(text) : await deflated(text)
     const nameBytes = new TextEncoder().encode(name)
-    // Version 2.0, names in UTF-8, deflate.
-    const common = [...u16(20), ...u16(0x0800), ...u16(8), ...stamp, ...u32(crc), ...u32(packed.length), ...u32(size), ...u16(nameBytes.length), ...u16(0)]
+    // Version 2.0, names in UTF-8, deflate or no compression.
+    const common = [...u16(20), ...u16(0x0800), ...u16(stored ? 0 : 8), ...stamp, ...u32(crc), ...u32(packed.length), ...u32(size), ...u16(nameBytes.length), ...u16(0)]
     const local = bytes([...u32(0x04034b50), ...common], nameBytes)
     pieces.push(local, packed)
     directory.push(bytes([...u32(0x02014b50), ...u16(20), ...common, ...u16(0), ...u16(0), ...u16(0), ...u32(0), ...u32(offset)], nameBytes))
@@ -36,11 +38,14 @@ async function deflated(text: Iterable<string>): Promise<{ readonly packed: Uint
   const writer = stream.writable.getWriter()
   const encoder = new TextEncoder()
   let [size, crc, waiting] = [0, 0xffffffff, '']
+  let written: Promise<void> = Promise.resolve()
   const push = async (piece: string): Promise<void> => {
     const encoded = encoder.encode(piece)
     size += encoded.length
     crc = crcAfter(crc, encoded)
-    await writer.write(encoded)
+    // The piece before is packed while this one is made: no more than two wait.
+    await written
+    written = writer.write(encoded)
   }
   for (const piece of text) {
     waiting += piece
@@ -49,8 +54,14 @@ async function deflated(text: Iterable<string>): Promise<{ readonly packed: Uint
     waiting = ''
   }
   await push(waiting)
+  await written
   await writer.close()
   return { packed: new Uint8Array(await packed), size, crc: ~crc >>> 0 }
+}
+
+function asItIs(text: Iterable<string>): { readonly packed: Uint8Array<ArrayBuffer>; readonly size: number; readonly crc: number } {
+  const packed = new TextEncoder().encode([...text].join(''))
+  return { packed, size: packed.length, crc: ~crcAfter(0xffffffff, packed) >>> 0 }
 }
 
 const CRC_TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
@@ -59,7 +70,7 @@ const CRC_TABLE = Uint32Array.from({ length: 256 }, (_, byte) => {
   return rest
 })
 
-function crcAfter(crc: number, encoded: Uint8Array): number {
+export function crcAfter(crc: number, encoded: Uint8Array): number {
   let rest = crc
   for (const byte of encoded) rest = (rest >>> 8) ^ (CRC_TABLE[(rest ^ byte) & 0xff] ?? 0)
   return rest

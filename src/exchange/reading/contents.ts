@@ -9,6 +9,8 @@ export interface FileContents {
   readonly remarks: readonly Remark[]
   /** How a text file was understood; absent for the others. */
   readonly dialect?: Dialect
+  /** Where day numbers count from 1904-01-01 (ECMA-376, part 1, 18.17.4.1); absent: from 1900. */
+  readonly dateSystem?: 1904
 }
 
 export interface ReadSheet {
@@ -16,6 +18,8 @@ export interface ReadSheet {
   readonly hidden: boolean
   /** Widths in px from the first column on, where the file has them; a hidden column is 0. */
   readonly widthsPx: readonly number[]
+  /** Rows above and columns left of what moves, where some stay in view. */
+  readonly frozen?: readonly [rows: number, columns: number]
   /** Sparse; rows and columns from A1. */
   readonly rows: readonly (readonly (ReadCell | undefined)[] | undefined)[]
 }
@@ -25,6 +29,8 @@ export interface ReadCell {
   readonly value: ReadValue
   /** Without "=", in A1 form and with "," between arguments, whatever the kind of file. */
   readonly formula?: string
+  /** The cells that an array formula fills, such as `C5:C9`, in its first cell. */
+  readonly array?: string
   /** The code of its number format, where the file has one (ECMA-376, part 1, 18.8.31). */
   readonly format?: string
   readonly note?: string

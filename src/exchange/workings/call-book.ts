@@ -24,6 +24,10 @@ export interface CallRow {
   readonly place: string
   /** What the call gives, in the order of the columns that hold no formula of their own. */
   readonly given: readonly Content[]
+  /** The call as that cell has it, from the function's name to its ")"; references without a sheet are to `home`. */
+  readonly text: string
+  /** The sheet of that cell; null for a defined name. */
+  readonly home: string | null
 }
 
 /** Where a formula stands; `cell` is undefined for that of a defined name. */
@@ -71,7 +75,7 @@ export class CallBook {
       const call = token.kind === 'function' ? byStart.get(token.start) : undefined
       const definition = call && functionByName(call.name)
       if (call && definition) {
-        text += this.#resultOf(definition, call.arguments.map(({ start, end }) => formula.slice(start, end)), place)
+        text += this.#resultOf(definition, formula, call, place)
         after = call.end
         continue
       }
@@ -83,7 +87,8 @@ export class CallBook {
   }
 
   /** The address of the result of a call. */
-  #resultOf(definition: FunctionDefinition, texts: readonly string[], place: Place): string {
+  #resultOf(definition: FunctionDefinition, formula: string, call: Call, place: Place): string {
+    const texts = call.arguments.map(({ start, end }) => formula.slice(start, end))
     const named = Object.values(definition.arguments)
     if (texts.length > named.length) return 'NA()'
     const around: Surroundings = {
@@ -94,7 +99,7 @@ export class CallBook {
     const given = definition.workings.columns.flatMap(({ given: part }) => (part === undefined ? [] : [parts[part.argument]?.(part) ?? '']))
     const held = this.#rowsOf(definition)
     const key = JSON.stringify(given)
-    const row = held.found.get(key) ?? this.#add(held, { place: place.words, given })
+    const row = held.found.get(key) ?? this.#add(held, { place: place.words, given, text: formula.slice(call.start, call.end), home: place.sheet })
     held.found.set(key, row)
     return `${quoteSheetName(held.sheet)}!${columnLetters(COLUMNS_BEFORE + definition.workings.columns.length - 1)}${HEADER_ROWS + row + 1}`
   }

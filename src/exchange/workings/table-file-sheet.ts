@@ -1,5 +1,5 @@
 import type { FileCell, FileSheet } from '../package/file-sheet.ts'
-import type { Look } from '../package/styles.ts'
+import type { Look } from '../package/looks.ts'
 import type { TableCell, TableSheet } from './table-sheets.ts'
 
 const LOOK: Readonly<Record<TableCell['kind'], Look>> = { title: 'title', source: 'note', header: 'header', data: 'table' }

@@ -55,7 +55,7 @@ describe('a workbook file', () => {
 
   it('the lists of later versions may be there, empty', () => {
     expect(messages('{"lowside":1,"title":"t","sheets":[{"name":"S","cells":{}}],"figures":[],"cases":[],"marks":[]}')).toEqual([])
-    expect(messages('{"lowside":1,"title":"t","sheets":[{"name":"S","cells":{}}],"cases":[{}]}')).toEqual([expect.stringMatching(/^line 1: cases: made by a newer Lowside/)])
+    expect(messages('{"lowside":1,"title":"t","sheets":[{"name":"S","cells":{}}],"marks":[{}]}')).toEqual([expect.stringMatching(/^line 1: marks: made by a newer Lowside/)])
   })
 })
 

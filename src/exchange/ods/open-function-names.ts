@@ -1,0 +1,32 @@
+/**
+ * The name of a function in OpenFormula (OpenDocument 1.3, part 4, chapter 6) for its name in other files. Where the standard has the
+ * function by another name, that one; where it has none, the name under the domain of who made it, as part 4, 5.6 asks for.
+ */
+export function openFunctionName(fileName: string): string {
+  const name = fileName.replace(/^_xlfn\./, '')
+  return OTHER_NAMES.get(name) ?? (WITHOUT_STANDARD.has(name) ? `COM.MICROSOFT.${name}` : name)
+}
+
+/** Same arguments in the same order, same result. From memory of part 4; each pair computes the same by its definition there. */
+const OTHER_NAMES: ReadonlyMap<string, string> = new Map(
+  (
+    'CHIDIST=LEGACY.CHIDIST CHIINV=LEGACY.CHIINV CHITEST=LEGACY.CHITEST FDIST=LEGACY.FDIST FINV=LEGACY.FINV NORMSDIST=LEGACY.NORMSDIST ' +
+    'NORMSINV=LEGACY.NORMSINV TDIST=LEGACY.TDIST FORMULATEXT=FORMULA SKEW.P=SKEWP BETA.INV=BETAINV BINOM.DIST=BINOMDIST ' +
+    'BINOM.INV=CRITBINOM CHISQ.DIST=CHISQDIST CHISQ.DIST.RT=LEGACY.CHIDIST CHISQ.INV=CHISQINV CHISQ.INV.RT=LEGACY.CHIINV ' +
+    'CHISQ.TEST=LEGACY.CHITEST CONFIDENCE.NORM=CONFIDENCE COVARIANCE.P=COVAR EXPON.DIST=EXPONDIST F.DIST=FDIST F.DIST.RT=LEGACY.FDIST ' +
+    'F.INV=FINV F.INV.RT=LEGACY.FINV F.TEST=FTEST GAMMA.DIST=GAMMADIST GAMMA.INV=GAMMAINV GAMMALN.PRECISE=GAMMALN HYPGEOM.DIST=HYPGEOMDIST ' +
+    'LOGNORM.DIST=LOGNORMDIST LOGNORM.INV=LOGINV NORM.DIST=NORMDIST NORM.INV=NORMINV NORM.S.INV=LEGACY.NORMSINV ' +
+    'PERCENTILE.INC=PERCENTILE POISSON.DIST=POISSON QUARTILE.INC=QUARTILE STDEV.P=STDEVP STDEV.S=STDEV T.INV.2T=TINV T.TEST=TTEST ' +
+    'VAR.P=VARP VAR.S=VAR WEIBULL.DIST=WEIBULL Z.TEST=ZTEST'
+  ).split(' ').map((pair) => {
+    const [name = '', open = ''] = pair.split('=')
+    return [name, open]
+  }),
+)
+
+const WITHOUT_STANDARD: ReadonlySet<string> = new Set(
+  (
+    'BETA.DIST CEILING.MATH CEILING.PRECISE CONFIDENCE.T COVARIANCE.S FLOOR.MATH FLOOR.PRECISE IFS ISO.CEILING MAXIFS MINIFS NEGBINOM.DIST ' +
+    'NETWORKDAYS.INTL NORM.S.DIST PERCENTILE.EXC QUARTILE.EXC SWITCH T.DIST T.DIST.2T T.DIST.RT T.INV TEXTJOIN WORKDAY.INTL XLOOKUP'
+  ).split(' '),
+)
