@@ -37,6 +37,8 @@ export interface CalculationService {
   cases(): Promise<readonly CaseOutcome[]>
   /** Sends the workbook as it is, with every value, check and state, over a port: to another thread, which spares this one the copy. */
   handOver(port: MessagePort): Promise<void>
+  /** Sends the workbook alone over a port: to a thread that computes with a copy of it. */
+  handWorkbook(port: MessagePort): Promise<void>
   /** Ends the thread. */
   close(): void
 }

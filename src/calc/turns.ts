@@ -10,7 +10,7 @@ export interface Joined {
 }
 
 /** These only ask; all others change what is asked about. */
-const ASKING: ReadonlySet<CalculationRequest['method']> = new Set<CalculationRequest['method']>(['read', 'states', 'evaluate', 'feeds', 'users', 'total', 'allValues', 'handOver'])
+const ASKING: ReadonlySet<CalculationRequest['method']> = new Set<CalculationRequest['method']>(['read', 'states', 'evaluate', 'feeds', 'users', 'total', 'allValues', 'handOver', 'handWorkbook'])
 
 /**
  * What came while the graph was at work, in the order to answer it: entries in cells made meanwhile are one recalculation, however many

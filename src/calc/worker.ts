@@ -40,6 +40,7 @@ const methods: { readonly [M in CalculationMethod]: (...args: Extract<Calculatio
     const held = opened()
     port.postMessage({ workbook: held.workbook, areas: held.allAreas(), states: held.states(), ...(casesOf(held.workbook).list.length > 0 ? { cases: caseOutcomes(held) } : {}) } satisfies HandedOver)
   },
+  handWorkbook: (port) => port.postMessage(opened().workbook),
 }
 
 function opened(): Graph {

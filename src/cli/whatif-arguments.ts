@@ -1,6 +1,5 @@
 import type { Workbook } from '../workbook/document.ts'
-import { nameOf, type Place } from '../whatif/place.ts'
-import { sheetAt } from '../whatif/place.ts'
+import type { Place } from '../whatif/place.ts'
 import { locate } from './locate.ts'
 import { Refusal } from './refusal.ts'
 
@@ -32,7 +31,5 @@ export function locateAll(workbook: Workbook, addresses: readonly string[]): Pla
     return [{ sheet: sheet.name, row, column }]
   })
 }
-
-export const labelAt = (workbook: Workbook, place: Place): string => nameOf(sheetAt(workbook, place), place) ?? ''
 
 const exampleOf = ({ sheets }: Workbook): string => `${sheets[0]?.name ?? 'Sheet'}!C5`

@@ -18,6 +18,13 @@ export interface Field {
   readonly bottom: number
 }
 
+/** Where the numbers of a drawing's axes lie in it, for whoever points at them. */
+export interface Plot {
+  readonly field: Field
+  readonly x: { readonly from: number; readonly to: number }
+  readonly y: { readonly from: number; readonly to: number }
+}
+
 /** What the field leaves free around it. */
 export const AXIS_BELOW_PX = 2 * LINE_PX + 12
 export const AXIS_ABOVE_PX = LINE_PX + 10

@@ -2,10 +2,11 @@ import { formatNumber } from '../workbook/number-format.ts'
 import { contour } from './contour.ts'
 import { LEAST_WIDTH, type Drawing } from './drawing.ts'
 import { labelColumn, labelsHeight, labelsWidth, type ColumnLabel } from './label-column.ts'
-import { AXIS_ABOVE_PX, AXIS_BELOW_PX, axisWidth, plotFrame } from './plot-frame.ts'
+import { AXIS_ABOVE_PX, AXIS_BELOW_PX, axisWidth, plotFrame, type Plot } from './plot-frame.ts'
 import type { Faults } from './read-parts.ts'
 import { group, path, polyline, type Point, type SceneNode } from './scene.ts'
 import { linearScale, ticks } from './scale.ts'
+import { STRONG } from './text-width.ts'
 
 export interface FieldAxis {
   /** What is varied, with its unit. */
@@ -32,7 +33,7 @@ const FIELD_PX = 300
 const LEVELS = 6
 
 /** One result over two varied inputs, `widthPx` wide: each level a line with its number, darker where the result is larger, and a line where a check turns. */
-export function drawSweepField({ name, x, y, values, levels: wanted, limits }: SweepField, widthPx: number): Drawing | Faults {
+export function drawSweepField({ name, x, y, values, levels: wanted, limits }: SweepField, widthPx: number): (Drawing & { readonly plot: Plot }) | Faults {
   const width = Math.max(LEAST_WIDTH, Math.floor(widthPx))
   const known = values.flatMap((row) => row.flatMap((value) => value ?? []))
   const [low, high] = [known.reduce((least, one) => Math.min(least, one), Number.POSITIVE_INFINITY), known.reduce((most, one) => Math.max(most, one), Number.NEGATIVE_INFINITY)]
@@ -42,11 +43,11 @@ export function drawSweepField({ name, x, y, values, levels: wanted, limits }: S
   const yTicks = ticks(Math.min(...y.numbers), Math.max(...y.numbers), 6)
   const right = width - labelsWidth(width) + 24
   const key = [...levels.map((level) => ({ name: formatNumber(level) })), ...limits.map((limit) => ({ name: limit.name }))]
-  const height = Math.max(FIELD_PX, labelsHeight(key, width - right - 16))
+  const height = Math.max(FIELD_PX, labelsHeight(key, (width - right - 16) / STRONG))
   const field = { left: axisWidth(yTicks), right, top: AXIS_ABOVE_PX, bottom: AXIS_ABOVE_PX + height }
   const xScale = linearScale(Math.min(...x.numbers), Math.max(...x.numbers), field.left, field.right)
   const yScale = linearScale(Math.min(...y.numbers), Math.max(...y.numbers), field.bottom, field.top)
-  const [columns, rows] = [inOrder(x.numbers), inOrder(y.numbers)]
+  const [columns, rows] = [spreadOut(inOrder(x.numbers)), spreadOut(inOrder(y.numbers))]
   const grid = {
     xs: columns.map((at) => xScale.px(x.numbers[at] ?? 0)), ys: rows.map((at) => yScale.px(y.numbers[at] ?? 0)),
     values: rows.map((row) => columns.map((column) => values[row]?.[column])),
@@ -72,6 +73,7 @@ export function drawSweepField({ name, x, y, values, levels: wanted, limits }: S
   ]
   const none = x.numbers.length * y.numbers.length - known.length
   return {
+    plot: { field, x: { from: xScale.from, to: xScale.to }, y: { from: yScale.from, to: yScale.to } },
     scene: { width, height: Math.max(field.bottom + AXIS_BELOW_PX, column.bottom + 4), nodes: [group(...nodes)] },
     description: [
       `${name} over ${x.title} and ${y.title}: from ${shown(low)} to ${shown(high)}.`,
@@ -106,5 +108,12 @@ function chained(rows: readonly (readonly Point[])[]): Point[][] {
 }
 
 const inOrder = (numbers: readonly number[]): number[] => numbers.map((_, at) => at).toSorted((one, other) => (numbers[one] ?? 0) - (numbers[other] ?? 0))
+
+/** A finer field than this cannot be seen. */
+const MOST_ALONG = 80
+
+/** At most so many of them, evenly, both ends among them. */
+const spreadOut = (all: readonly number[]): number[] =>
+  all.length <= MOST_ALONG ? [...all] : Array.from({ length: MOST_ALONG }, (_, at) => all[Math.round((at * (all.length - 1)) / (MOST_ALONG - 1))] ?? 0)
 
 const shown = (value: number): string => formatNumber(value, { digits: 5 })

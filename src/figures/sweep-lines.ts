@@ -1,10 +1,11 @@
 import { formatNumber } from '../workbook/number-format.ts'
 import { LEAST_WIDTH, type Drawing } from './drawing.ts'
 import { labelColumn, labelsHeight, labelsWidth, type ColumnLabel } from './label-column.ts'
-import { AXIS_ABOVE_PX, AXIS_BELOW_PX, axisWidth, plotFrame } from './plot-frame.ts'
+import { AXIS_ABOVE_PX, AXIS_BELOW_PX, axisWidth, plotFrame, type Plot } from './plot-frame.ts'
 import type { Faults } from './read-parts.ts'
 import { circle, group, line, path, polyline, type Look, type Point, type SceneNode } from './scene.ts'
 import { linearScale, roundRange, ticks } from './scale.ts'
+import { STRONG } from './text-width.ts'
 
 /** What a sweep over one input shows: results of one unit, and where checks turn. */
 export interface SweepLines {
@@ -25,7 +26,7 @@ const FIELD_PX = 240
 const LOOKS: readonly Look[] = ['curve-main', 'curve', 'curve-other', 'leader']
 
 /** Results over one varied input, `widthPx` wide: a line each, and an upright line where a check turns. */
-export function drawSweepLines({ x, yTitle, lines, limits }: SweepLines, widthPx: number): Drawing | Faults {
+export function drawSweepLines({ x, yTitle, lines, limits }: SweepLines, widthPx: number): (Drawing & { readonly plot: Plot }) | Faults {
   const width = Math.max(LEAST_WIDTH, Math.floor(widthPx))
   const known = lines.flatMap(({ values }) => values.flatMap((value) => value ?? []))
   if (lines.length > MOST_LINES) return { faults: [`Lines: ${lines.length} results; accepted: up to ${MOST_LINES} in one figure`] }
@@ -36,7 +37,7 @@ export function drawSweepLines({ x, yTitle, lines, limits }: SweepLines, widthPx
   const yTicks = ticks(...range, 5)
   const rightOfField = width - labelsWidth(width) + 24
   const names = [...lines.map(({ name }) => ({ name })), ...limits.map(({ name, at }) => ({ name, value: shown(at) }))]
-  const height = Math.max(FIELD_PX, labelsHeight(names, width - rightOfField - 16))
+  const height = Math.max(FIELD_PX, labelsHeight(names, (width - rightOfField - 16) / STRONG))
   const field = { left: axisWidth(yTicks), right: rightOfField, top: AXIS_ABOVE_PX, bottom: AXIS_ABOVE_PX + height }
   const xScale = linearScale(from, to, field.left, field.right)
   const yScale = linearScale(...range, field.bottom, field.top)
@@ -51,7 +52,7 @@ export function drawSweepLines({ x, yTitle, lines, limits }: SweepLines, widthPx
   const nodes: SceneNode[] = [
     plotFrame({ scale: xScale, title: x.title }, { scale: yScale, ticks: yTicks, title: yTitle }, field),
     ...drawn.map(({ at }) => line('limit', xScale.px(at), field.top, xScale.px(at), field.bottom)),
-    ...runs.flatMap((ofLine, at) => ofLine.map((run) => (run.length === 1 && run[0] ? path('point', circle(run[0], 2.5)) : path(LOOKS[at] ?? 'curve', polyline(run))))),
+    ...runs.flatMap((ofLine, at) => ofLine.map((run) => (run.length === 1 && run[0] ? path('point', circle(run[0], 2.5)) : path(LOOKS[at] ?? 'curve', polyline(thinned(run)))))),
     column.node,
   ]
   const missing = lines.flatMap(({ name, values }) => {
@@ -59,6 +60,7 @@ export function drawSweepLines({ x, yTitle, lines, limits }: SweepLines, widthPx
     return none === 0 ? [] : [`${name}: no number at ${none} of ${x.numbers.length} points.`]
   })
   return {
+    plot: { field, x: { from, to }, y: { from: range[0], to: range[1] } },
     scene: { width, height: Math.max(field.bottom + AXIS_BELOW_PX, column.bottom + 4), nodes: [group(...nodes)] },
     description: [
       `${lines.map(({ name }) => name).join(', ')} over ${x.title}, from ${shown(from)} to ${shown(to)}.`,
@@ -89,6 +91,18 @@ function runsOf(points: readonly (Point | undefined)[]): Point[][] {
     }
   }
   return runs
+}
+
+/** Of the points in one px across, the first, the highest, the lowest and the last: more cannot be seen. */
+function thinned(points: readonly Point[]): Point[] {
+  const columns = Map.groupBy(points, ({ x }) => Math.round(x))
+  return [...columns.values()].flatMap((column) => {
+    const [first, last] = [column[0], column.at(-1)]
+    if (column.length <= 4 || first === undefined || last === undefined) return column
+    const high = column.reduce((best, one) => (one.y < best.y ? one : best))
+    const low = column.reduce((best, one) => (one.y > best.y ? one : best))
+    return column.filter((one) => one === first || one === high || one === low || one === last)
+  })
 }
 
 const shown = (value: number): string => formatNumber(value, { digits: 5 })

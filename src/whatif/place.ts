@@ -14,8 +14,6 @@ export interface Place {
 /** `'Wet return'!C5` */
 export const printPlace = ({ sheet, row, column }: Place): string => `${quoteSheetName(sheet)}!${printAddress(row, column)}`
 
-export const samePlace = (one: Place, other: Place): boolean => one.sheet === other.sheet && one.row === other.row && one.column === other.column
-
 /** For messages: `Basis!C21 (High)`. */
 export function placeWords(workbook: Workbook, place: Place): string {
   const sheet = sheetByName(workbook, place.sheet)

@@ -5,7 +5,7 @@ import { isFormula, type Workbook } from '../workbook/document.ts'
 import { unitOfValue } from '../workbook/unit-scope.ts'
 import { WorkbookProblem } from '../workbook/problem.ts'
 import { numberInCellUnit, unitNamed, type CellUnit } from './cell-unit.ts'
-import { cellAtPlace, nameOf, placeWords, printPlace, samePlace, sheetAt, type Place } from './place.ts'
+import { cellAtPlace, nameOf, placeWords, printPlace, sheetAt, type Place } from './place.ts'
 import { sitePressurePa } from './site.ts'
 import { onlyUpstream, upstreamOf } from './upstream.ts'
 
@@ -47,7 +47,8 @@ export class Probe {
   constructor(workbook: Workbook, inputs: readonly Place[], watched: readonly Place[]) {
     refuseMany(inputs, watched)
     const values = inputs.map((place) => inputNumber(workbook, place))
-    const repeated = inputs.find((place, at) => inputs.findIndex((other) => samePlace(place, other)) < at)
+    const seen = new Set<string>()
+    const repeated = inputs.find((place) => seen.size === seen.add(printPlace(place).toLowerCase()).size)
     if (repeated !== undefined) throw new WorkbookProblem(`${placeWords(workbook, repeated)} is given twice; accepted: each input once`)
     for (const place of watched) refuseEmpty(workbook, place)
     this.#workbook = workbook
@@ -130,11 +131,6 @@ export function inputNumber(workbook: Workbook, place: Place): number {
   if (typeof cell.content !== 'number') throw new WorkbookProblem(`${words} holds ${typeof cell.content === 'boolean' ? 'TRUE or FALSE' : 'text'}; ${accepted}`)
   return cell.content
 }
-
-/** A verdict, an error, a number: what matters when neighbours are compared. */
-export type Verdict = 'met' | 'not met' | 'none'
-
-export const verdictOf = (value: CellValue): Verdict => (value === true ? 'met' : value === false ? 'not met' : 'none')
 
 /** What keeps a value from being a number, in words. */
 export function noNumberWords(value: CellValue): string {

@@ -1,6 +1,5 @@
 import { isCellError } from '../calc/values.ts'
-import type { Place } from './place.ts'
-import { printPlace } from './place.ts'
+import { printPlace, type Place } from './place.ts'
 import type { Solution, Solved, Tried } from './solve.ts'
 
 /** How a search ended, in one or two sentences for the user. */

@@ -1,10 +1,11 @@
 import type { Unit } from '../../functions/units/units.ts'
 import type { Workbook } from '../workbook/document.ts'
 import { WorkbookProblem } from '../workbook/problem.ts'
-import { MOST_WATCHED, Probe, verdictOf, type ProbedInput, type Reading, type Verdict, type Watched } from './probe.ts'
+import { MOST_WATCHED, Probe, type ProbedInput, type Reading, type Watched } from './probe.ts'
 import type { Place } from './place.ts'
 import { MOST_POINTS, spaced, type Spacing } from './spacing.ts'
 import { refineTurn } from './turning.ts'
+import { verdictOf, type Verdict } from './verdict.ts'
 
 /** One input of a sweep. */
 export interface Variation {

@@ -171,6 +171,16 @@ export const SCREEN_STATES: readonly ScreenState[] = [
     await verb(page, 'Start from a template')
     await dialog(page)
   } },
+  { name: 'cases, of which one is current and differs', async reach(page) {
+    await panel(page, 'Cases')
+    await button(page, 'New case').click()
+    await page.keyboard.type('Summer peak')
+    await page.keyboard.press('Enter')
+    await enter(page, 'C6', '96')
+    await goTo(page, 'C16')
+    await button(page, /^Compare /).click()
+    await page.locator('.cases-table .case-difference').first().waitFor()
+  } },
   { name: 'a notice', async reach(page) {
     await verb(page, 'Restate')
     await page.getByRole('menuitem', { name: 'Restate in US units' }).click()

@@ -91,7 +91,7 @@ it('an estimator brings a client’s list in by keyboard: one row mended, one le
   await page.getByText('Escape once more puts all this away').waitFor()
   await page.keyboard.press('Escape')
   await page.getByRole('dialog').waitFor({ state: 'detached' })
-  expect(await page.evaluate(() => document.activeElement?.textContent)).toBe('Import')
+  expect(await page.evaluate(() => document.activeElement?.getAttribute('role'))).toBe('grid')
 
   await page.keyboard.press('Control+Z')
   await settled(page)
@@ -130,6 +130,9 @@ it('ten thousand rows: the screen stays live, the preview is cut into pages', as
   await page.getByRole('button', { name: 'Append 10 000 rows' }).click()
   await page.getByText(/10000 rows appended to Charge/).waitFor()
   await settled(page)
+  // The first of them are in view, all are selected.
+  expect(await shown(page, 'B66', /T-0/)).toBe('T-0')
+  expect(await cellAt(page, 'B70').isVisible()).toBe(true)
   expect(trouble).toEqual([])
   await context.close()
 })

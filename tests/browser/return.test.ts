@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url'
 import type { Page } from 'playwright-core'
 import { describe, expect, it } from 'vitest'
 import { Graph } from '../../src/calc/graph.ts'
+import { DOCUMENT_HEAD_ROWS } from '../../src/exchange/return/document-sheet.ts'
 import { exportXlsx } from '../../src/exchange/xlsx.ts'
 import { readWorkbook } from '../../src/workbook/file.ts'
 import { openElsewhere, savedElsewhere, typeElsewhere } from '../unit/return/other-program.ts'
@@ -105,7 +106,7 @@ describe('a spreadsheet file that Lowside exported', () => {
   it('with a damaged document says so, and offers its sheets', async () => {
     const { page, context, trouble } = await openApp()
     const book = openElsewhere(file)
-    typeElsewhere(book, 'Lowside workbook', 7, 0, 'piece 1: AAAA')
+    typeElsewhere(book, 'Lowside workbook', DOCUMENT_HEAD_ROWS, 0, 'piece 1: AAAA')
     await choose(page, 'drum.xlsx', Buffer.from(savedElsewhere(book)))
     const dialog = page.getByRole('dialog', { name: 'The workbook in drum.xlsx is damaged' })
     await dialog.getByRole('button', { name: 'Bring in its sheets' }).click()

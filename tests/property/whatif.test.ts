@@ -49,7 +49,7 @@ it('a probe reads what a fresh graph of the workbook with these numbers has, and
       expect(probe.read()).toEqual(before)
       expect(before).toEqual(readFresh(workbook, new Map(), watched))
     }),
-    { numRuns: 150 },
+    { numRuns: 100 },
   )
 })
 

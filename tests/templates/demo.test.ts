@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest'
+import { caseOutcomes } from '../../src/calc/case-outcomes.ts'
+import { Graph } from '../../src/calc/graph.ts'
+import { casesOf } from '../../src/workbook/cases.ts'
 import { Cells } from './cells.ts'
 import { atmosphericPressure, drumTemperature, FAHRENHEIT, KELVIN, liquidDensity, liquidVolume, POUND_KG, PSI_PA, saturationPressure, vaporDensity, vesselVolume } from './hand-calculation.ts'
 import { readTemplate } from './open-template.ts'
@@ -112,5 +115,27 @@ describe('agrees with an independent calculation', () => {
     const load = Array.from({ length: 8 }, (_, i) => totals.number(`C${8 + i}`, 'Zones')).reduce((one, other) => one + other)
     expect(totals.number('C8')).toBeCloseTo(load, 9)
     expect(totals.number('C9')).toBeCloseTo(totals.number('C6') / load, 9)
+  })
+})
+
+describe('its cases', () => {
+  const outcomes = caseOutcomes(new Graph(demo))
+  const valueOf = (name: string, label: string) => outcomes.find((one) => one.name === name)?.compared.find((one) => one.label === label)?.value
+
+  it('are summer peak and raised suction beside the base, each with what it assumes', () => {
+    expect(outcomes.map(({ name, errors }) => [name, errors])).toEqual([['Base', 0], ['Summer peak', 0], ['Raised suction', 0]])
+    for (const { note } of casesOf(demo).list) expect(note).toMatch(/^Assumed: /)
+  })
+
+  it('in the summer peak every zone is served, and the hall’s drum separates more vapour by its load and its flash gas', () => {
+    expect(outcomes[1]?.notMet).toEqual([])
+    const [before, after] = ['Base', 'Summer peak'].map((name) => Number(valueOf(name, 'Drum 4: Velocity there is')))
+    // Load 64 to 70.5 TR; liquid 86 to 90 °F at a drum of about 33 °F takes some 1 % off the effect (1.1 Btu/lb °F of 480 Btu/lb, from memory).
+    expect((after ?? 0) / (before ?? 1)).toBeCloseTo((70.5 / 64) * 1.01, 2)
+  })
+
+  it('with raised suction the cheese store alone is not served: its limit is 24.1 °F', () => {
+    expect(outcomes[2]?.notMet.map(({ label }) => label)).toEqual(['Cheese store: Served?'])
+    expect(valueOf('Raised suction', 'High: Warmest that serves all')).toBeCloseTo(24.1, 1)
   })
 })

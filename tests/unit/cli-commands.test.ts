@@ -29,7 +29,7 @@ describe('the command line', () => {
   })
 
   it('shows the usage with what is wrong in it', async () => {
-    expect(await refusal('calc')).toBe('lowside calc: FILE missing; usage: calc FILE [--set "Sheet!C5=120"]… [--get "Sheet!C20"]…')
+    expect(await refusal('calc')).toBe('lowside calc: FILE missing; usage: calc FILE [--case NAME | --cases] [--set "Sheet!C5=120"]… [--get "Sheet!C20"]…')
     expect(await refusal('check', DRUM, 'more')).toContain('"more" is one argument too many; usage: check')
     expect(await refusal('check', DRUM, '--all')).toContain("Unknown option '--all'; usage: check")
     expect(await refusal('eval')).toContain('FORMULA missing')

@@ -12,6 +12,7 @@ import { numberStyle, shownNumber } from '../../src/exchange/ods/number-style.ts
 import { movingOpenFormula, openFormula } from '../../src/exchange/ods/open-formula.ts'
 import { openFunctionName } from '../../src/exchange/ods/open-function-names.ts'
 import { paragraphs } from '../../src/exchange/ods/open-xml.ts'
+import { readFileContents } from '../../src/exchange/reading/read-file.ts'
 import { exportXlsx } from '../../src/exchange/xlsx.ts'
 import { printAddress } from '../../src/workbook/address.ts'
 import type { Workbook } from '../../src/workbook/document.ts'
@@ -193,6 +194,18 @@ describe('an exported OpenDocument file', () => {
     expect(found('B1')?.c?.map(({ t }) => t)).toEqual(['from the\nload  list'])
     expect(found('B3')?.z).toBe('0.000')
     expect(found('B16')?.v).toBe('')
+  })
+
+  it('is read back by Lowside', async () => {
+    const found = await readFileContents(bytes, 'drum.ods')
+    if ('problem' in found) expect.fail(found.problem)
+    expect(found.sheets.map(({ name, hidden }) => [name, hidden])).toEqual([...sheets.keys()].map((name) => [name, name === 'Lowside workbook']))
+    const rows = found.sheets[1]?.rows ?? []
+    expect(rows[0]?.[1]).toMatchObject({ value: 85, note: 'from the\nload  list' })
+    expect(rows[3]?.[1]).toMatchObject({ value: 0.00085, formula: 'IF(B1>100,TRUE(),B1*0.00001)' })
+    expect(rows[2]?.[1]).toMatchObject({ formula: "'SAT.PRESSURE'!T7", format: '0.000' })
+    expect(rows[8]?.[1]?.value).toBe(' two  blanks\tand\n\nlines ')
+    expect(found.names.get('Load')).toBe('Duty!$B$1')
   })
 
   it('is the same for the same workbook and date', async () => {

@@ -10,6 +10,7 @@ import { columnLetters, printAddress } from '../../src/workbook/address.ts'
 import { eachCell } from '../../src/workbook/cells.ts'
 import { columnWidth, usedRange, type Cell, type Role } from '../../src/workbook/document.ts'
 import { readTemplate } from '../templates/open-template.ts'
+import { workbookOf } from './workbook-of.ts'
 
 /*
  * Exported files as a library sees them that has not written them. It is a build of a Go library for WebAssembly, and reads styles, panes and
@@ -109,6 +110,16 @@ describe.each([...TEMPLATES, 'demo-data/tallowmere.lowside.json'])('%s, exported
       })
     }
   })
+})
+
+it('notes at their cells, and texts that go across, are what another reader sees', async () => {
+  const made = workbookOf({ Duty: { A1: [85, 'input'], B1: ['TR', 'unit'], C1: ['=A1<100', 'check'] } })
+  const noted = { ...made, sheets: made.sheets.map((sheet) => ({ ...sheet, rows: sheet.rows.map((row) => row?.map((cell) => cell && { ...cell, note: `why ${String(cell.content)}` })) })) }
+  const file = library.OpenReader(await exportXlsx(noted, new Graph(noted).allValues(), { date: DATE }))
+  const { comments } = file.GetComments('Duty')
+  const texts = comments.map(({ Cell: address, Paragraph = [], Text = '' }) => `${address} ${Text || Paragraph.map((run) => run.Text).join('')}`)
+  expect(texts).toEqual(['A1 why 85', 'B1 why TR', 'C1 why =A1<100'])
+  expect(file.GetMergeCells('Cover').mergeCells.length).toBeGreaterThan(5)
 })
 
 /** Number formats that every program has by these numbers (ECMA-376, part 1, 18.8.30). */

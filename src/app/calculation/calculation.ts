@@ -115,6 +115,7 @@ export function createCalculation(startThread: () => CalculationThread): Calcula
     allValues: async () => now().allValues(),
     cases: async () => now().cases(),
     handOver: async (port) => now().handOver(port),
+    handWorkbook: async (port) => now().handWorkbook(port),
     close() {
       loading?.stop()
       client?.close()

@@ -51,7 +51,7 @@ export function createCalculationClient(thread: CalculationThread): CalculationC
       const { request } = next
       try {
         // A port is no copy: it goes over to the other thread.
-        thread.postMessage(request, request.method === 'handOver' ? [...request.args] : [])
+        thread.postMessage(request, request.method === 'handOver' || request.method === 'handWorkbook' ? [...request.args] : [])
       } catch (fault) {
         // What cannot be sent holds up nothing that comes after it.
         waiting.get(request.id)?.reject(fault instanceof Error ? fault : new Error(String(fault)))
@@ -107,6 +107,7 @@ export function createCalculationClient(thread: CalculationThread): CalculationC
     allValues: () => ask('allValues'),
     cases: () => ask('cases'),
     handOver: (port) => ask('handOver', port),
+    handWorkbook: (port) => ask('handWorkbook', port),
     load(source, hear) {
       const id = ++lastId
       return new Promise((resolve, reject) => {

@@ -69,8 +69,8 @@ export function Why(): JSX.Element {
                   </p>
                 </Show>
                 <Show when={inFull()}>{(text) => <p class="why-full">in full {text()}</p>}</Show>
+                <Show when={session.baseOf(at().row, at().column)}>{(base) => <p class="why-base">base: {baseWords(base().content)}</p>}</Show>
               </header>
-              <Show when={session.baseOf(at().row, at().column)}>{(base) => <p class="why-base">base: {baseWords(base().content)}</p>}</Show>
               <Show when={message()}>{(text) => <p class="why-message" role="alert">{text()}</p>}</Show>
               <Show when={formula()}>{(text) => <section><h3>Formula</h3><p class="why-formula"><ColouredFormula text={text()} breaks /></p><FormulaInWords formula={text()} walk={walk} result={withUnit()} /></section>}</Show>
               <FedBy walk={walk} />

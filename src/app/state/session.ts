@@ -29,7 +29,7 @@ import { createTrail, type Trail } from './trail.ts'
 import { createValues, type Values } from './values.ts'
 import { createWorkbookState, type WorkbookState } from './workbook-state.ts'
 
-export type PanelName = 'Why' | 'Find' | 'Figure' | 'Cases' | 'Guide'
+export type PanelName = 'Why' | 'Find' | 'Figure' | 'Cases' | 'Sweep' | 'Solve for' | 'Margins' | 'Guide'
 
 /** What is open over the screen beside a cell, one at a time. */
 export type PopoverName = 'unitInLine' | 'unitAtCell' | 'format'

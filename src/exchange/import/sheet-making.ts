@@ -14,7 +14,7 @@ import { Tally } from './tally.ts'
 export interface Draft {
   readonly name: string
   readonly from: ReadSheet
-  /** By row and column: the formula, or why it is a text. */
+  /** By row and column: the formula, or the literal text that shows it. */
   readonly formulas: ((CellContent | undefined)[] | undefined)[]
 }
 

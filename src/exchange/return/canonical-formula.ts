@@ -8,7 +8,7 @@ import { sameDigits } from './same-value.ts'
  * format, quotes round sheet names, numbers, separators. `$` stays, as it means something.
  */
 export function canonicalFormula(formula: string): string {
-  const tokens = tokenise(formula).filter(({ kind }) => kind !== 'start')
+  const tokens = tokenise(plainTruth(formula)).filter(({ kind }) => kind !== 'start')
   let braces = 0
   return tokens.map((token, index) => {
     if (token.kind === 'openBrace') braces++
@@ -17,6 +17,9 @@ export function canonicalFormula(formula: string): string {
     return token.kind === 'whitespace' ? blank(tokens[index - 1], tokens[index + 1]) : (CANONICAL[token.kind]?.(token.text) ?? token.text)
   }).join('')
 }
+
+/** Truth values stand as functions in some files; nothing else is taken for one, as texts stay in their quotes. */
+const plainTruth = (formula: string): string => formula.replace(/"(?:[^"]|"")*"|(?<![\w.])(TRUE|FALSE)\s*\(\s*\)/gi, (found: string, truth: string | undefined) => truth ?? found)
 
 const CANONICAL: { readonly [K in Token['kind']]?: (text: string) => string } = {
   number: (text) => sameDigits(Number(text)),

@@ -7,8 +7,6 @@ import { isNear } from './same-value.ts'
 export interface FormulasCompared {
   /** Whether a formula of the export, on the sheet `host`, is what the file has there. @param near constants may differ in their last digits */
   same(exported: string, host: string | null, inFile: string, near?: boolean): boolean
-  /** The formula of the export as it stands in the layout of the file. */
-  followed(exported: string, host: string | null): string
 }
 
 /** @param otherWorkings the sheets of workings, if another Lowside wrote them: their results stand in other columns then */
@@ -23,7 +21,6 @@ export function sameFormulas(layout: Layout, otherWorkings?: readonly string[]):
       const [one, other] = [plain(expected), plain(inFile)]
       return one === other || (near && sameButLastDigits(one, other))
     },
-    followed: (exported, host) => followed(exported, host, layout),
   }
 }
 

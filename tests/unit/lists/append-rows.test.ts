@@ -132,6 +132,19 @@ describe('what sums, looks up or shows a list', () => {
   })
 })
 
+describe('the demo plant, whose drums come from other sheets', () => {
+  it('takes rows typed by someone, not links to the rows of other sheets', () => {
+    const workbook = readTemplate('demo-data/tallowmere.lowside.json')
+    const list = listNamed(workbook, 'Charge')
+    const values = list.columns.map(({ heading }) => ({ 'Part (tag)': 'New', 'Zone': 'Dock', 'Shape': 'volume', 'How many': 2, 'Volume given': 3, 'Temperature': 20, 'Filled in operation': 50, 'Filled at most': 50 })[heading] ?? null)
+    const after = applyEdits(workbook, appendRows(workbook, list, [values])).workbook
+    const row = (list.lastFilledRow + 2).toString()
+    expect(['B', 'D', 'I'].map((letters) => contentAt(after, 'Charge', `${letters}${row}`))).toEqual(['New', null, null])
+    expect(numberAt(after, 'Charge', `O${row}`)).toBeCloseTo(6, 12)
+    expect(numberAt(after, 'Charge', 'O7') - numberAt(workbook, 'Charge', 'O7')).toBeCloseTo(6, 9)
+  })
+})
+
 it('a text that begins like a formula stays text', async () => {
   const workbook = inventory()
   const list = listNamed(workbook, 'Charge')

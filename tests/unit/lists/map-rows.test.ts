@@ -3,6 +3,7 @@ import { mapRows } from '../../../src/exchange/lists/map-rows.ts'
 import { sourceFor, suggestMapping } from '../../../src/exchange/lists/suggest-mapping.ts'
 import type { ReadValue } from '../../../src/exchange/reading/contents.ts'
 import { readTemplate } from '../../templates/open-template.ts'
+import { workbookOf } from '../workbook-of.ts'
 import { inventory, listNamed, sheetOfRows } from './read-list.ts'
 
 const workbook = inventory()
@@ -101,5 +102,15 @@ describe('units that are easily mistaken', () => {
   })
   it('the same unit gives the very number of the file', () => {
     expect(mapRows(list, sourceFor(list, sheetOfRows([['Tag', 'Length (ft)'], ['a', 0.1]])), suggestMapping(list, sourceFor(list, sheetOfRows([['Tag', 'Length (ft)'], ['a', 0.1]]))), { workbook })[0]?.values[list.columns.findIndex(({ heading }) => heading === 'Length')]).toBe(0.1)
+  })
+  it('gauge pressure becomes absolute by the atmosphere of the site, and without it by the standard one, with a mark', () => {
+    const tanks = workbookOf({ Tanks: { A1: ['Tank', 'heading'], B1: ['Pressure', 'heading'], B2: ['psia', 'unit'], A3: ['one', 'input'], B3: 100 } })
+    const tankList = listNamed(tanks, 'Tanks')
+    const source = sourceFor(tankList, sheetOfRows([['Tank', 'Pressure (psig)'], ['two', 100]]))
+    const row = (sitePa?: number) => mapRows(tankList, source, suggestMapping(tankList, source), { workbook: tanks, sitePa })[0]
+    // 1 atm = 14.69595 psi (101 325 Pa; 1 psi = 6894.757 Pa, NIST SP 811, B.8).
+    expect(row()?.values[1]).toBeCloseTo(114.69595, 5)
+    expect(row()?.marks.map(({ why }) => why)).toEqual(['gauge and absolute pressure: reckoned with the standard atmosphere, 101.325 kPa'])
+    expect([row(6894.757 * 12)?.values[1], row(6894.757 * 12)?.marks]).toEqual([expect.closeTo(112, 5), []])
   })
 })

@@ -38,8 +38,13 @@ export function ListWizard(props: Props): JSX.Element {
     setIsWarned(true)
     return false
   }
+  /** What was in focus before belonged to the dialog of the import, which is gone. */
+  const close = () => {
+    props.onClose()
+    if (document.activeElement === document.body) document.querySelector<HTMLElement>('[role=grid]')?.focus()
+  }
   return (
-    <Dialog title={title()} class="list-wizard-dialog" mayClose={mayClose} onClose={props.onClose}>
+    <Dialog title={title()} class="list-wizard-dialog" mayClose={mayClose} onClose={close}>
       <Show when={found()} keyed fallback={<NoList onBack={props.onBack} />}>
         {(one) => <Wizard {...props} sheet={one.sheet} lists={one.lists} isWarned={isWarned()} onWork={() => setIsWorkedOn(true)} />}
       </Show>

@@ -20,7 +20,7 @@ export async function appendToList(session: Session, list: WorkbookList, rows: r
     done() {
       const columns = list.models.map(({ column }) => column)
       const area = { top: places[0] ?? list.firstRow, bottom: places.at(-1) ?? list.firstRow, left: Math.min(...columns), right: Math.max(...columns) }
-      session.goTo(list.sheet, { row: Math.min(area.bottom, area.top + ROWS_IN_SIGHT), column: area.left })
+      session.goTo(list.sheet, { row: area.top, column: area.left })
       // A sheet that has just grown can be moved that far once it is drawn.
       void frameDrawn().then(() => session.sheetName() === list.sheet && selectFromStart(session, area))
       const words = `${rows.length} ${rows.length === 1 ? 'row' : 'rows'} appended to ${list.name}; undo takes ${rows.length === 1 ? 'it' : 'them'} back.`
@@ -36,7 +36,8 @@ const ROWS_IN_SIGHT = 8
 
 /** Selects an area and leaves its start in view, where a selection made by hand would have its end there. */
 function selectFromStart({ selection }: Session, area: Area): void {
-  selection.moveTo({ row: Math.min(area.bottom, area.top + ROWS_IN_SIGHT), column: area.left })
+  // Another cell than the active one, so that the grid moves there.
+  selection.moveTo({ row: Math.min(area.bottom, area.top + ROWS_IN_SIGHT), column: area.left + 1 })
   const grid = document.querySelector<HTMLElement>('[role=grid]')
   const [left, top] = [grid?.scrollLeft ?? 0, grid?.scrollTop ?? 0]
   selection.select(area)

@@ -45,13 +45,13 @@ export function ResultsTable(props: { readonly results: CaseResults }): JSX.Elem
           <table class="cases-table" classList={{ 'cases-stale': isStale() }}>
             <CaseHeads first="Result" />
             <tbody>
+              <tr>
+                <th scope="row">All checks of the workbook</th>
+                <For each={columns()}>{(column) => <td><ChecksCell outcome={outcome(column)} /></td>}</For>
+              </tr>
               <For each={[...compared().keys()]}>
                 {(key) => <Row place={compared().get(key) ?? active()} values={columns().map((column) => outcome(column)?.compared[places().get(key) ?? -1])} onRemoved={() => section?.focus()} />}
               </For>
-              <tr>
-                <th scope="row">All checks of the workbook</th>
-                <For each={columns()}>{(column) => <td>{<ChecksCell outcome={outcome(column)} />}</td>}</For>
-              </tr>
             </tbody>
           </table>
         </div>

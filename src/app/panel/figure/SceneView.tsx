@@ -2,13 +2,14 @@ import { For, Match, Switch, type JSX } from 'solid-js'
 import type { Group, Label, Line, Path, Scene, SceneNode } from '../../../figures/scene.ts'
 
 /** A scene on the screen, named and described for whoever cannot see it. */
-export function SceneView(props: { readonly scene: Scene; readonly name: string; readonly description: string }): JSX.Element {
+export function SceneView(props: { readonly scene: Scene; readonly name: string; readonly description: string; readonly children?: JSX.Element }): JSX.Element {
   const height = () => Math.ceil(props.scene.height)
   return (
     <svg class="figure-drawing" role="img" width={props.scene.width} height={height()} viewBox={`0 0 ${props.scene.width} ${height()}`}>
       <title>{props.name}</title>
       <desc>{props.description}</desc>
       <For each={props.scene.nodes}>{(node) => <NodeView node={node} />}</For>
+      {props.children}
     </svg>
   )
 }
