@@ -2,17 +2,20 @@ import { ExportedCellChange, type ExportedChange, type HyperFormula } from 'hype
 import { parseReference, printAddress, type Area } from '../workbook/address.ts'
 import { disjoint } from '../workbook/areas.ts'
 import { eachCell } from '../workbook/cells.ts'
-import { cellAt, isFormula, sheetByName, usedRange, type Row, type Sheet, type Workbook } from '../workbook/document.ts'
+import { cellAt, isFormula, sheetByName, type Row, type Sheet, type Workbook } from '../workbook/document.ts'
 import { applyEdits, type CellChange, type Edit } from '../workbook/edits.ts'
 import { unitOfValue } from '../workbook/unit-scope.ts'
 import { checkCells, followChecks } from './check-cells.ts'
 import { describeCheck, plainCheck, sidesOf } from './check.ts'
 import { cellValue, createEngine } from './engine.ts'
 import { canFollowLines, followLines, type ErrorCells } from './line-following.ts'
+import { rowBlocks } from './row-blocks.ts'
 import { engineContent, engineFormula, engineName, type EngineContent } from './translate.ts'
 import { totalOf, type Total } from './total.ts'
 import { isCellError, type AreaValues, type CellValue, type Check, type SheetState } from './values.ts'
 import { describeUsers, feedsOf, usedPart, usersOf, type Feed, type Users } from './walk.ts'
+
+const NO_VALUES: readonly CellValue[] = []
 
 /** Edits that change no value. */
 const SILENT: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>(['columnWidths', 'frozen', 'title', 'purpose', 'moveSheet', 'figures', 'report', 'mappings', 'cases'])
@@ -169,15 +172,20 @@ export class Graph {
     }
   }
 
-  /** Every value and check, sheet by sheet, rows and columns up to the last cell in use. */
+  /** Every value and check, sheet by sheet, rows at least up to their last cell in use. */
   allAreas(): ReadonlyMap<string, AreaValues> {
-    return new Map(
-      this.#workbook.sheets.map((sheet) => {
-        const used = usedRange(sheet)
-        const area = { top: 0, left: 0, bottom: used.rows - 1, right: used.columns - 1 }
-        return [sheet.name, used.rows === 0 ? { values: [], checks: new Map() } : this.read(sheet.name, area)] as const
-      }),
-    )
+    return new Map(this.#workbook.sheets.map((sheet) => [sheet.name, this.#usedArea(sheet)] as const))
+  }
+
+  #usedArea({ name, rows }: Sheet): AreaValues {
+    const values: (readonly CellValue[])[] = Array.from(rows, () => NO_VALUES)
+    const checks = new Map<string, Check>()
+    for (const { top, end, width } of rowBlocks(rows, Infinity)) {
+      const block = this.read(name, { top, left: 0, bottom: end - 1, right: width - 1 })
+      for (const [index, row] of block.values.entries()) values[top + index] = row
+      for (const [address, check] of block.checks) checks.set(address, check)
+    }
+    return { values, checks }
   }
 
   /** Every value, sheet by sheet. */
@@ -248,10 +256,9 @@ export class Graph {
     const changes = this.#engine.batch(() => {
       for (const [name, reference] of names) this.#engine.addNamedExpression(name, engineName(name, reference))
       for (const { name, rows } of sheets) {
-        for (let from = 0; from < rows.length; from += FILLED_AT_ONCE) {
-          const content = rowContents(rows.slice(from, from + FILLED_AT_ONCE))
-          if (content.length > 0) this.#engine.setCellContents({ sheet: this.#sheetId(name), row: from, col: 0 }, content)
-          report((done + Math.min(from + FILLED_AT_ONCE, rows.length)) / all)
+        for (const { top, end } of rowBlocks(rows, FILLED_AT_ONCE)) {
+          this.#engine.setCellContents({ sheet: this.#sheetId(name), row: top, col: 0 }, rowContents(rows.slice(top, end)))
+          report((done + end) / all)
         }
         done += rows.length
       }
@@ -316,7 +323,6 @@ const FILLED_AT_ONCE = 1000
 
 /** Nothing where all rows are empty. */
 function rowContents(rows: readonly Row[]): EngineContent[][] {
-  if (!rows.some((row) => row !== undefined)) return []
   return Array.from(rows, (row) => Array.from(row ?? [], (cell) => engineContent(cell?.content ?? null)))
 }
 

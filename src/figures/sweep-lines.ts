@@ -95,7 +95,12 @@ function runsOf(points: readonly (Point | undefined)[]): Point[][] {
 
 /** Of the points in one px across, the first, the highest, the lowest and the last: more cannot be seen. */
 function thinned(points: readonly Point[]): Point[] {
-  const columns = Map.groupBy(points, ({ x }) => Math.round(x))
+  const columns = new Map<number, Point[]>()
+  for (const point of points) {
+    const column = columns.get(Math.round(point.x))
+    if (column === undefined) columns.set(Math.round(point.x), [point])
+    else column.push(point)
+  }
   return [...columns.values()].flatMap((column) => {
     const [first, last] = [column[0], column.at(-1)]
     if (column.length <= 4 || first === undefined || last === undefined) return column

@@ -42,7 +42,7 @@ export type Edit =
   | { readonly kind: 'mappings'; readonly mappings: readonly KeptMapping[] }
   /** All figures, in their order. */
   | { readonly kind: 'figures'; readonly figures: readonly Figure[] }
-  /** All cases; `null` takes them away. The cells stay as they are. A list of edits with this one in it has seen to the cases itself (`case-keeping.ts`). */
+  /** All cases; `null` takes them away. The cells stay as they are. A list of edits has seen to the cases itself up to the last one of these (`case-keeping.ts`). */
   | { readonly kind: 'cases'; readonly cases: Cases | null }
 
 export interface Following {

@@ -6,7 +6,7 @@ import { decisionsFor } from '../../src/exchange/return/return-workbook.ts'
 import { takeOver } from '../../src/exchange/return/take-over.ts'
 import type { FileContents } from '../../src/exchange/reading/contents.ts'
 import { readFileContents } from '../../src/exchange/reading/read-file.ts'
-import { isFormula, usedRange, type Workbook } from '../../src/workbook/document.ts'
+import { isFormula, type Workbook } from '../../src/workbook/document.ts'
 import { applyEdits } from '../../src/workbook/edits.ts'
 import { eachCell } from '../../src/workbook/cells.ts'
 import { readWorkbook, writeWorkbook } from '../../src/workbook/file.ts'
@@ -31,20 +31,14 @@ async function contentsIn(bytes: Uint8Array, name = 'a.xlsx'): Promise<FileConte
   return 'problem' in contents ? expect.fail(contents.problem) : contents
 }
 
-/** Every value of a sheet, empty ones among them, is held for an export: a lone cell on the last row and column is more than there is memory for. */
-const isCompact = ({ sheets }: Workbook): boolean => sheets.every((sheet) => {
-  const { rows, columns } = usedRange(sheet)
-  return rows * columns < 100_000
-})
-
 describe('any workbook as a spreadsheet file', () => {
   it('comes back as the same workbook without any change', async () => {
-    await fc.assert(fc.asyncProperty(anyWorkbook.map(kept).filter(isCompact), async (workbook) => {
+    await fc.assert(fc.asyncProperty(anyWorkbook.map(kept), async (workbook) => {
       const contents = await contentsIn(await exported(workbook))
       const found = await own(contents)
       expect(found.workbook).toEqual(workbook)
       expect(changesInFile(found, contents)).toEqual([])
-    }), { numRuns: 150 })
+    }), { numRuns: 60 })
   })
 })
 

@@ -1,5 +1,6 @@
 import { workingsTables } from '../../../functions/workings/all-tables.ts'
 import { cellValue, createEngine } from '../../calc/engine.ts'
+import { rowBlocks } from '../../calc/row-blocks.ts'
 import { engineFormula, engineName } from '../../calc/translate.ts'
 import { isCellError, type CellValue } from '../../calc/values.ts'
 import { parseReference } from '../../workbook/address.ts'
@@ -100,7 +101,9 @@ class Expressions {
     this.#engine.batch(() => {
       for (const [name, refersTo] of names) this.#engine.addNamedExpression(name, engineName(name, refersTo))
       for (const [name, rows] of values) {
-        if (rows.length > 0) this.#engine.setCellContents({ sheet: this.#engine.getSheetId(name) ?? 0, row: 0, col: 0 }, rows.map((row) => row.map(engineValue)))
+        for (const { top, end } of rowBlocks(rows, Infinity)) {
+          this.#engine.setCellContents({ sheet: this.#engine.getSheetId(name) ?? 0, row: top, col: 0 }, rows.slice(top, end).map((row) => row.map(engineValue)))
+        }
       }
     })
   }

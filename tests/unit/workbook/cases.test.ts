@@ -5,7 +5,7 @@ import { caseInWords, casesOf, currentName, differs, heldIn, isOwn } from '../..
 import { withCells } from '../../../src/workbook/cells.ts'
 import { removeSheet, setEntry, setRole } from '../../../src/workbook/commands.ts'
 import { cellAt, emptySheet, type Workbook } from '../../../src/workbook/document.ts'
-import type { Edit } from '../../../src/workbook/edits.ts'
+import { applyEdits, type Edit } from '../../../src/workbook/edits.ts'
 import { readWorkbook, writeWorkbook } from '../../../src/workbook/file.ts'
 import { perform, startHistory, undo, type History } from '../../../src/workbook/history.ts'
 import { deleteLines, insertLines } from '../../../src/workbook/line-commands.ts'
@@ -52,6 +52,14 @@ describe('a case', () => {
   it('the base edited reaches a case that has nothing of its own, not one that has', () => {
     const workbook = after(peak, type('25'), (now) => switchCase(now, null), type('20'), type('44', LOAD))
     expect([held(workbook, 0), held(workbook, 0, LOAD)]).toEqual([25, 44])
+  })
+
+  it('rows inserted and inputs edited in one action: the edited ones belong to the case all the same', () => {
+    const workbook = after(peak, (now) => {
+      const inserted = insertLines(now, 'Zone', { axis: 'rows', at: 0, count: 1 })
+      return [...inserted, ...setEntry(applyEdits(now, inserted).workbook, 'Zone', { row: 1, column: 1 }, '25')]
+    }, (now) => switchCase(now, null))
+    expect([content(workbook, { ...SUCTION, row: 1 }), held(workbook, 0, { ...SUCTION, row: 1 })]).toEqual([22, 25])
   })
 
   it('labels, formulas and new cells are the same in all cases', () => {

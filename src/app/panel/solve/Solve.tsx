@@ -39,7 +39,7 @@ function SolvePanel(): JSX.Element {
           <legend>What should come out</legend>
           <CellField label="Target" text={state.target()} onText={state.setTarget} />
           <Show when={!isCheck()} fallback={<p class="whatif-hint">A check: it is to be just met.</p>}>
-            <label>Goal{goalUnit() === undefined || goalUnit() === '-' ? '' : `, ${goalUnit()} or with a unit`}<input type="text" autocomplete="off" value={state.goal()} onInput={({ currentTarget }) => state.setGoal(currentTarget.value)} /></label>
+            <label>Goal{goalUnit() === undefined || goalUnit() === '-' ? '' : `, ${goalUnit()} or with a unit`}<input type="text" autocomplete="off" ref={(element) => queueMicrotask(() => begin(element))} value={state.goal()} onInput={({ currentTarget }) => state.setGoal(currentTarget.value)} /></label>
           </Show>
         </fieldset>
         <fieldset class="whatif-part">
@@ -62,6 +62,11 @@ function SolvePanel(): JSX.Element {
   )
 }
 
+/** Who opens the panel on a result goes on with the goal. */
+function begin(goal: HTMLInputElement): void {
+  if (document.activeElement?.closest('.side-names')) goal.focus()
+}
+
 function Outcome(props: { readonly solved: Solved; readonly isOld: boolean }): JSX.Element {
   const session = useSession()
   return (
@@ -76,7 +81,7 @@ function Outcome(props: { readonly solved: Solved; readonly isOld: boolean }): J
             {(solution) => (
               <li>
                 <span>{solutionWords(props.solved, solution)}<small>{resultWords(props.solved, solution)}</small></span>
-                <button type="button" class="plain-button" aria-label={`Put ${withUnit(solution.at.input, props.solved.input.unitText)} into the grid, ${printPlace(props.solved.input)}`} onClick={() => putIntoGrid(session, [{ place: props.solved.input, number: solution.at.input, unitText: props.solved.input.unitText }])}>Put into the grid</button>
+                <button type="button" class="plain-button" aria-label={`Put into the grid: ${withUnit(solution.at.input, props.solved.input.unitText)} in ${printPlace(props.solved.input)}`} onClick={() => putIntoGrid(session, [{ place: props.solved.input, number: solution.at.input, unitText: props.solved.input.unitText }])}>Put into the grid</button>
               </li>
             )}
           </For>

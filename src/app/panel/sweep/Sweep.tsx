@@ -98,7 +98,7 @@ function WatchList(props: { readonly state: SweepState }): JSX.Element {
             {(text) => (
               <li>
                 <span>{words(props.state, text)}<small>{text}</small></span>
-                <button type="button" class="plain-button" aria-label={`Do not watch ${text}`} onClick={() => props.state.unwatch(text)}>Remove</button>
+                <button type="button" class="plain-button" aria-label={`Remove ${text} from the watched`} onClick={() => props.state.unwatch(text)}>Remove</button>
               </li>
             )}
           </For>

@@ -24,7 +24,8 @@ export function lineDrawings({ begun, points, limits }: SweepFound, widthPx: num
   if (axis === undefined) return []
   const given = points.map((point) => point.given[0] ?? Number.NaN)
   const results = begun.watched.flatMap((cell, at) => (cell.isCheck ? [] : [{ cell, at }]))
-  const groups = [...Map.groupBy(results, ({ cell }) => cell.unitText ?? '')].flatMap(([unit, members]) => Array.from({ length: Math.ceil(members.length / MOST_LINES) }, (_, part) => ({ unit, members: members.slice(part * MOST_LINES, (part + 1) * MOST_LINES) })))
+  const unitTexts = [...new Set(results.map(({ cell }) => cell.unitText ?? ''))]
+  const groups = unitTexts.map((unit) => ({ unit, members: results.filter(({ cell }) => (cell.unitText ?? '') === unit) })).flatMap(({ unit, members }) => Array.from({ length: Math.ceil(members.length / MOST_LINES) }, (_, part) => ({ unit, members: members.slice(part * MOST_LINES, (part + 1) * MOST_LINES) })))
   const turns = limits.slice(0, MOST_LIMITS).map((limit) => ({ name: nameOf(begun.watched[limit.watched]), at: limit.first }))
   const lines = groups.map(({ unit, members }): SweepDrawing => ({
     name: members.map(({ cell }) => nameOf(cell)).join(', '),

@@ -23,7 +23,7 @@ export function CellField(props: Props): JSX.Element {
   return (
     <div class="whatif-cell">
       <label>{props.label}<input type="text" spellcheck={false} autocomplete="off" placeholder="no cell" value={props.text} onChange={({ currentTarget }) => take(currentTarget.value)} /></label>
-      <button type="button" class="plain-button" aria-label={`${props.label}: use the selected cell, ${selected()}`} title="Use the selected cell" disabled={props.text === selected()} onClick={() => session.settle() && take(selected())}>Use {selected()}</button>
+      <button type="button" class="plain-button" aria-label={`Use ${selected()}, the selected cell, as ${props.label.toLowerCase()}`} title="Use the selected cell" disabled={props.text === selected()} onClick={() => session.settle() && take(selected())}>Use {selected()}</button>
       <Show when={(props.offered?.length ?? 0) > 0}>
         <select aria-label={`${props.label}: ${props.offeredLabel ?? 'choose'}`} onChange={({ currentTarget }) => {
           if (currentTarget.value !== '') take(currentTarget.value)
