@@ -30,7 +30,7 @@ export interface SweepField {
 }
 
 const FIELD_PX = 300
-const LEVELS = 6
+const LEVELS = 9
 
 /** One result over two varied inputs, `widthPx` wide: each level a line with its number, darker where the result is larger, and a line where a check turns. */
 export function drawSweepField({ name, x, y, values, levels: wanted, limits }: SweepField, widthPx: number): (Drawing & { readonly plot: Plot }) | Faults {

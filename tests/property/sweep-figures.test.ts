@@ -4,6 +4,8 @@ import { contour } from '../../src/figures/contour.ts'
 import type { Drawing } from '../../src/figures/drawing.ts'
 import type { Faults } from '../../src/figures/read-parts.ts'
 import type { Label, SceneNode } from '../../src/figures/scene.ts'
+import { drawMarginBars } from '../../src/figures/margin-bars.ts'
+import { drawSweepChecks } from '../../src/figures/sweep-checks.ts'
 import { drawSweepField } from '../../src/figures/sweep-field.ts'
 import { drawSweepLines } from '../../src/figures/sweep-lines.ts'
 import { LINE_PX, STRONG, textWidth } from '../../src/figures/text-width.ts'
@@ -42,6 +44,28 @@ describe('no text of a sweep’s drawing lies over another or out of the drawing
         name: 'diameter, in', x: { title: words, numbers: xs }, y: { title: 'drum, °F', numbers: ys }, values: ys.map((_, row) => xs.map((__, column) => values[row * 8 + column])),
         limits: checks.map((one) => ({ name: one, points: ys.map((y) => ({ x: xs[0] ?? 0, y })) })),
       }, widthPx))
+    }), { numRuns: 80 })
+  })
+})
+
+describe('no text lies over another or out of the drawing', () => {
+  it('of checks, met and not met by turns', () => {
+    const check = fc.tuple(name, fc.array(fc.integer({ min: 1, max: 99 }), { maxLength: 5 }), fc.array(fc.constantFrom<'met' | 'not met' | 'none'>('met', 'not met', 'none'), { minLength: 6, maxLength: 6 }))
+    fc.assert(fc.property(width, title, fc.double({ min: -500, max: 500, noNaN: true }), fc.double({ min: 1e-3, max: 1e4, noNaN: true }), fc.array(check, { minLength: 1, maxLength: 30 }), (widthPx, words, from, length, checks) => {
+      assertClear(drawSweepChecks({
+        title: words, from, to: from + length,
+        checks: checks.map(([one, turns, says]) => {
+          const ends = [0, ...turns.toSorted((a, b) => a - b), 100].map((share) => from + (share / 100) * length)
+          return { name: one, stretches: ends.slice(1).map((to, at) => ({ from: ends[at] ?? from, to, says: says[at] ?? 'met' })) }
+        }),
+      }, widthPx))
+    }), { numRuns: 80 })
+  })
+
+  it('of margins, of any number and size', () => {
+    const change = fc.option(fc.double({ min: -1e5, max: 1e5, noNaN: true }), { nil: undefined, freq: 8 })
+    fc.assert(fc.property(width, title, fc.double({ min: -1e4, max: 1e4, noNaN: true }), fc.array(fc.tuple(name, change, change), { minLength: 1, maxLength: 25 }), (widthPx, words, base, inputs) => {
+      assertClear(drawMarginBars({ title: words, base, inputs: inputs.map(([one, less, more]) => ({ name: one, less, more })) }, widthPx))
     }), { numRuns: 80 })
   })
 })

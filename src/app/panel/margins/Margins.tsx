@@ -10,6 +10,7 @@ import { keptState } from '../../whatif/kept-state.ts'
 import { useSession } from '../../state/session.ts'
 import { SceneView } from '../figure/SceneView.tsx'
 import { CellField } from '../whatif/CellField.tsx'
+import { comeIntoView } from '../whatif/come-into-view.ts'
 import { createMarginsState, takeSelectedResult, type MarginsState } from './margins-state.ts'
 import '../../../figures/figures.css'
 import '../figure/Figures.css'
@@ -53,13 +54,13 @@ function Outcome(props: { readonly found: Margins; readonly state: MarginsState 
     return up === undefined || down === undefined ? 'no number with every input at its worst end' : `${withUnit(down, unit())} to ${withUnit(up, unit())}`
   }
   return (
-    <section class="whatif-outcome" aria-label="Outcome">
+    <section ref={(element) => comeIntoView(element, props.state)} class="whatif-outcome" aria-label="Outcome">
       <h3>{props.found.target.label ?? printPlace(props.found.target)}: {withUnit(props.found.base, unit())}</h3>
-      <dl class="whatif-said margins-sums" role="status">
+      <div class="whatif-said" role="status"><dl class="margins-sums">
         <dt>Root of the sum of squares</dt><dd>{changes(props.found.rootSumSquare.up, props.found.rootSumSquare.down)}</dd>
         <dt>Worst case, all changes added</dt><dd>{changes(props.found.sum.up, props.found.sum.down)}</dd>
         <dt>Worst case, computed together</dt><dd>{worst()}</dd>
-      </dl>
+      </dl></div>
       <p class="whatif-hint">The first holds where inputs are off independently of each other. An engineering estimate.</p>
       <Show when={props.found.failing > 0}><p class="whatif-hint whatif-wrong">{props.found.failing === 1 ? 'One input' : `${props.found.failing} inputs`} at an end of the tolerance give no number there; that end is missing in the sums.</p></Show>
       <Show when={props.state.isOld()}><p class="whatif-hint">The workbook has changed since; run again for what it holds now.</p></Show>
@@ -70,21 +71,21 @@ function Outcome(props: { readonly found: Margins; readonly state: MarginsState 
         <table class="whatif-table margins-table">
           <thead><tr><th scope="col">Input</th><th scope="col">Tolerance ±</th><th scope="col">With less</th><th scope="col">With more</th></tr></thead>
           <tbody>
-            <For each={props.found.moving}>{(margin) => <Row margin={margin} state={props.state} />}</For>
+            <For each={props.found.moving}>{(margin) => <Row margin={margin} base={props.found.base} state={props.state} />}</For>
           </tbody>
         </table>
       </div>
       <Show when={props.found.still.length > 0}>
         <details>
           <summary>{props.found.still.length} inputs upstream that do not move it</summary>
-          <table class="whatif-table margins-table"><tbody><For each={props.found.still}>{(margin) => <Row margin={margin} state={props.state} />}</For></tbody></table>
+          <table class="whatif-table margins-table"><tbody><For each={props.found.still}>{(margin) => <Row margin={margin} base={props.found.base} state={props.state} />}</For></tbody></table>
         </details>
       </Show>
     </section>
   )
 }
 
-function Row(props: { readonly margin: Margin; readonly state: MarginsState }): JSX.Element {
+function Row(props: { readonly margin: Margin; readonly base: number; readonly state: MarginsState }): JSX.Element {
   const input = () => props.margin.input
   const name = () => input().label ?? printPlace(input())
   const size = () => {
@@ -99,8 +100,8 @@ function Row(props: { readonly margin: Margin; readonly state: MarginsState }): 
     <tr>
       <th scope="row">{name()}<small>{withUnit(input().value, input().unitText)} · {printPlace(input())} · {props.margin.source ?? 'given here'}</small></th>
       <td><span class="margins-size"><input type="text" autocomplete="off" aria-label={`Tolerance of ${name()}`} value={size()} onChange={({ currentTarget }) => props.state.setTolerance({ sheet: input().sheet, row: input().row, column: input().column }, currentTarget.value)} /> {unit()}</span></td>
-      <td>{moveText(props.margin.less.change)}</td>
-      <td>{moveText(props.margin.more.change)}</td>
+      <td>{moveText(withoutNoise(props.margin.less.change, props.base))}</td>
+      <td>{moveText(withoutNoise(props.margin.more.change, props.base))}</td>
     </tr>
   )
 }
@@ -117,7 +118,7 @@ function Bars(props: { readonly found: Margins }): JSX.Element {
   const name = () => withUnitText(props.found.target.label ?? printPlace(props.found.target), props.found.target.unitText)
   const drawn = createMemo(() => (width() === 0 ? undefined : drawMarginBars({
     title: name(), base: props.found.base,
-    inputs: props.found.moving.map(({ input, tolerance, less, more }) => ({ name: `${input.label ?? printPlace(input)} ${toleranceWords(tolerance, input.unit)}`, less: less.change, more: more.change })),
+    inputs: props.found.moving.map(({ input, tolerance, less, more }) => ({ name: `${input.label ?? printPlace(input)} ${toleranceWords(tolerance, input.unit)}`, less: withoutNoise(less.change, props.found.base), more: withoutNoise(more.change, props.found.base) })),
   }, width())))
   const drawing = () => {
     const now = drawn()
@@ -136,5 +137,8 @@ function Bars(props: { readonly found: Margins }): JSX.Element {
     </div>
   )
 }
+
+/** A change this small a share of the result is the arithmetic’s own. */
+const withoutNoise = (change: number | undefined, base: number): number | undefined => (change !== undefined && Math.abs(change) <= 1e-12 * Math.abs(base) ? 0 : change)
 
 const moveText = (change: number | undefined): string => (change === undefined ? 'no number' : `${change > 0 ? '+' : ''}${formatNumber(change)}`.replace('-', '−'))

@@ -8,7 +8,8 @@ import { offeredInputs, withUnit } from '../../whatif/cells.ts'
 import { putIntoGrid } from '../../whatif/put-into-grid.ts'
 import { useSession } from '../../state/session.ts'
 import { CellField } from '../whatif/CellField.tsx'
-import { createSolveState, takeSelected } from './solve-state.ts'
+import { comeIntoView } from '../whatif/come-into-view.ts'
+import { createSolveState, takeSelected, type SolveState } from './solve-state.ts'
 import '../whatif/whatif.css'
 
 /** Looks for the input that brings a result to a number, or a check to where it just holds. What it finds is offered. */
@@ -57,7 +58,7 @@ function SolvePanel(): JSX.Element {
         </div>
       </form>
       <Show when={state.problem()}>{(words) => <p class="whatif-problem" role="alert">{words()}</p>}</Show>
-      <Show when={state.solved()}>{(solved) => <Outcome solved={solved()} isOld={state.isOld()} />}</Show>
+      <Show when={state.solved()}>{(solved) => <Outcome solved={solved()} state={state} />}</Show>
     </div>
   )
 }
@@ -67,14 +68,14 @@ function begin(goal: HTMLInputElement): void {
   if (document.activeElement?.closest('.side-names')) goal.focus()
 }
 
-function Outcome(props: { readonly solved: Solved; readonly isOld: boolean }): JSX.Element {
+function Outcome(props: { readonly solved: Solved; readonly state: SolveState }): JSX.Element {
   const session = useSession()
   return (
-    <section class="whatif-outcome" aria-label="Outcome">
+    <section ref={(element) => comeIntoView(element, props.state)} class="whatif-outcome" aria-label="Outcome">
       <h3>Outcome</h3>
       <p class="whatif-said" role="status">{solvedWords(props.solved)}</p>
       <Show when={props.solved.bounds.why !== 'as given'}><p class="whatif-hint">Looked from {withUnit(props.solved.bounds.from, props.solved.input.unitText)} to {withUnit(props.solved.bounds.to, props.solved.input.unitText)}: {props.solved.bounds.why}.</p></Show>
-      <Show when={props.isOld}><p class="whatif-hint">The workbook has changed since; run again for what it holds now.</p></Show>
+      <Show when={props.state.isOld()}><p class="whatif-hint">The workbook has changed since; run again for what it holds now.</p></Show>
       <Show when={props.solved.solutions.length > 0}>
         <ul class="whatif-list">
           <For each={props.solved.solutions}>

@@ -92,6 +92,7 @@ function PlotView(props: { readonly name: string; readonly drawing: Drawing & { 
   }
   return (
     <div class="figure-view sweep-plot">
+      <h4>{props.name}</h4>
       <div
         class="sweep-pointed" role="slider" tabindex={0} aria-label={`Point on ${props.name}`} aria-valuemin={0} aria-valuemax={Math.max(0, props.found.points.length - 1)} aria-valuenow={props.state.chosen() ?? 0} aria-valuetext={valueText()}
         onPointerMove={choose} onPointerDown={choose} onKeyDown={onKeyDown}

@@ -9,11 +9,13 @@ import { withUnit } from '../../whatif/cells.ts'
 import { putIntoGrid } from '../../whatif/put-into-grid.ts'
 import { Dialog } from '../../parts/Dialog.tsx'
 import { useSession } from '../../state/session.ts'
+import { comeIntoView } from '../whatif/come-into-view.ts'
 import type { SweepFound, SweepState } from './sweep-state.ts'
 import { SweepFigures } from './SweepFigures.tsx'
 
 const WORDS_SHOWN = 8
 const ROWS_SHOWN = 100
+const MOST_VALUES = 12
 
 /** What came of a sweep: limits in words, figures, the values of one point, the table. */
 export function SweepOutcome(props: { readonly state: SweepState; readonly found: SweepFound }): JSX.Element {
@@ -30,7 +32,7 @@ export function SweepOutcome(props: { readonly state: SweepState; readonly found
     session.setNotice({ tone: 'done', text: `The sweep is kept as the sheet ${name}; Undo takes it away` })
   }
   return (
-    <section class="whatif-outcome" aria-label="Outcome">
+    <section ref={(element) => comeIntoView(element, props.state)} class="whatif-outcome" aria-label="Outcome">
       <h3>Outcome</h3>
       <Show when={words().length > 0 && !none()}>
         <div class="whatif-said" role="status"><For each={words().slice(0, WORDS_SHOWN)}>{(one) => <p>{one}</p>}</For></div>
@@ -59,6 +61,12 @@ export function SweepOutcome(props: { readonly state: SweepState; readonly found
 function ChosenPoint(props: { readonly state: SweepState; readonly found: SweepFound }): JSX.Element {
   const session = useSession()
   const point = () => props.found.points[props.state.chosen() ?? -1]
+  /** Results, then checks that turn, then the others, as far as they can be taken in. */
+  const shown = createMemo(() => {
+    const turning = new Set(props.found.limits.map(({ watched }) => watched))
+    const rank = ({ watched, at }: { readonly watched: Watched; readonly at: number }): number => (watched.isCheck ? (turning.has(at) ? 1 : 2) : 0)
+    return props.found.begun.watched.map((watched, at) => ({ watched, at })).toSorted((one, other) => rank(one) - rank(other)).slice(0, MOST_VALUES)
+  })
   return (
     <Show when={point()} fallback={<p class="whatif-hint">Point at a figure, or move on it by the arrow keys, for the values there.</p>}>
       {(one) => (
@@ -67,7 +75,7 @@ function ChosenPoint(props: { readonly state: SweepState; readonly found: SweepF
             <caption class="unseen">Values at the point</caption>
             <tbody>
               <For each={props.found.begun.axes}>{(axis, at) => <tr><th scope="row">{axis.input.label ?? printPlace(axis.input)}</th><td><b>{withUnit(one().given[at()] ?? Number.NaN, axis.unitText)}</b></td></tr>}</For>
-              <For each={props.found.begun.watched.slice(0, 12)}>{(watched, at) => <tr><th scope="row">{watched.label ?? printPlace(watched)}</th><td class={lookOf(one().readings[at()]?.value)}>{readingWords(watched, one().readings[at()]?.value, one().readings[at()]?.check?.words)}</td></tr>}</For>
+              <For each={shown()}>{({ watched, at }) => <tr><th scope="row">{watched.label ?? printPlace(watched)}</th><td class={lookOf(one().readings[at]?.value)}>{readingWords(watched, one().readings[at]?.value, one().readings[at]?.check?.words)}</td></tr>}</For>
             </tbody>
           </table>
           <button type="button" class="plain-button" onClick={() => putIntoGrid(session, props.found.begun.axes.map((axis, at) => ({ place: axis.input, number: axis.inCell[one().at[at] ?? 0] ?? Number.NaN, unitText: axis.input.unitText })))}>Put this point into the grid</button>
