@@ -45,24 +45,29 @@ function turnWords(limit: SweepLimit, watched: readonly Watched[], unitText: str
   return `${cell === undefined ? '' : calledCell(cell)} turns from ${verdictWords(limit.from)} to ${verdictWords(limit.to)} at ${quantity(limit.first, unitText)}`
 }
 
-/** Each check with the stretch of the first input along which it turns, whatever the second is. */
+/** Each check with the stretch of the first input along which it turns, whatever the second is; those that turn come first. */
 function overTwo({ axes, watched }: Pick<SweepBegun, 'axes' | 'watched'>, checks: readonly number[], points: readonly SweepPoint[], limits: readonly SweepLimit[]): string[] {
   const [along, across] = axes
   if (along === undefined || across === undefined) return []
-  return checks.flatMap((at) => {
+  const turning: string[] = []
+  const still: string[] = []
+  const always: string[] = []
+  for (const at of checks) {
     const cell = watched[at]
-    if (cell === undefined) return []
+    if (cell === undefined) continue
     const own = limits.filter((limit) => limit.watched === at)
+    const met = points.filter(({ readings }) => readings[at]?.value === true).length
     if (own.length > 0) {
       const places = own.map(({ first }) => first)
       const rows = new Set(own.map(({ row }) => row)).size
-      return [`${calledCell(cell)} turns at ${along.input.label ?? printPlace(along.input)} from ${quantity(Math.min(...places), along.unitText)} to ${quantity(Math.max(...places), along.unitText)}, at ${rows} of ${across.numbers.length} values of ${across.input.label ?? printPlace(across.input)}.`]
-    }
-    const met = points.filter(({ readings }) => readings[at]?.value === true).length
-    if (met === points.length) return [`${calledCell(cell)} is met at every point.`]
-    return [met === 0 ? `${calledCell(cell)} is not met at any point.` : `${calledCell(cell)} is met at ${met} of ${points.length} points; it turns with ${across.input.label ?? printPlace(across.input)}.`]
-  })
+      turning.push(`${calledCell(cell)} turns at ${nameOf(along)} from ${quantity(Math.min(...places), along.unitText)} to ${quantity(Math.max(...places), along.unitText)}, at ${rows} of ${across.numbers.length} values of ${nameOf(across)}.`)
+    } else if (met === points.length) always.push(calledCell(cell))
+    else still.push(met === 0 ? `${calledCell(cell)} is not met at any point.` : `${calledCell(cell)} is met at ${met} of ${points.length} points; it turns with ${nameOf(across)}.`)
+  }
+  return [...turning, ...still, ...(always.length === 0 ? [] : [always.length === 1 ? `${always[0]} is met at every point.` : `${always.length} checks are met at every point.`])]
 }
+
+const nameOf = ({ input }: SweepBegun['axes'][number]): string => input.label ?? printPlace(input)
 
 const quantity = (number: number, unitText: string | undefined): string => `${formatNumber(number)}${unitText === undefined || unitText === '-' ? '' : ` ${unitText}`}`
 

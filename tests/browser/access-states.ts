@@ -181,6 +181,30 @@ export const SCREEN_STATES: readonly ScreenState[] = [
     await button(page, /^Compare /).click()
     await page.locator('.cases-table .case-difference').first().waitFor()
   } },
+  { name: 'a sweep with its figures and the values at a point', async reach(page) {
+    await goTo(page, 'C16')
+    await panel(page, 'Sweep')
+    await page.getByRole('combobox', { name: /^Input: choose/ }).selectOption({ index: 1 })
+    await page.getByRole('checkbox', { name: /^all checks/ }).check()
+    await button(page, 'Run').click()
+    await page.getByRole('slider').first().press('ArrowRight')
+    await page.getByText('The points as a table').click()
+    await button(page, 'Stop').waitFor({ state: 'detached' })
+  } },
+  { name: 'an input solved for', async reach(page) {
+    await goTo(page, 'C16')
+    await panel(page, 'Solve for')
+    await page.getByRole('combobox', { name: /^Input: choose/ }).selectOption({ index: 1 })
+    await page.getByRole('textbox', { name: /^Goal/ }).fill('40')
+    await button(page, 'Run').click()
+    await page.getByText(/The way there/).click()
+  } },
+  { name: 'margins', async reach(page) {
+    await goTo(page, 'C16')
+    await panel(page, 'Margins')
+    await button(page, 'Run').click()
+    await page.getByRole('img', { name: /^What moves/ }).waitFor()
+  } },
   { name: 'a notice', async reach(page) {
     await verb(page, 'Restate')
     await page.getByRole('menuitem', { name: 'Restate in US units' }).click()

@@ -72,7 +72,9 @@ describe('what if, on the demo plant', () => {
     await showSheet(page, hands, 'Zones')
     await goTo(page, hands, 'X13')
     expect(at).toBeCloseTo(Number(await shown(page, 'X13', /^\s*\d/)), 1)
-    await outcome(page).getByRole('img', { name: 'Checks that turn' }).waitFor()
+    const figure = outcome(page).getByRole('img', { name: 'Checks that turn' })
+    await figure.hover()
+    await outcome(page).getByRole('table', { name: 'Values at the point' }).getByRole('row', { name: /Cheese store: Served\?/ }).waitFor()
     await sound(opened)
   })
 
@@ -153,7 +155,7 @@ describe('what if, on the demo plant', () => {
       requestAnimationFrame(next)
     })
     await button(sweep, 'Run').click()
-    await expect.poll(() => points(page), { timeout: 60_000 }).toBeGreaterThan(50)
+    await expect.poll(() => points(page), { timeout: 60_000 }).toBeGreaterThan(200)
     // The grid answers while it goes on.
     await goTo(page, new Hands(page), 'C26')
     await button(sweep, 'Stop').or(page.locator('.work-stop')).first().click()
@@ -163,8 +165,8 @@ describe('what if, on the demo plant', () => {
     expect(left).toBeLessThan(2000)
     const gaps = await page.evaluate(() => (window as unknown as { gaps: number[] }).gaps)
     process.stderr.write(`what if: longest gap between frames ${Math.round(Math.max(...gaps))} ms, of ${gaps.length}; ${left} points\n`)
-    // Not one frame as long as it takes to notice: a second, on a machine shared by many.
-    expect(gaps.length).toBeGreaterThan(10)
+    // Had the screen waited for the sweep, one gap would be all of the time.
+    expect(Math.max(...gaps)).toBeLessThan(gaps.reduce((sum, gap) => sum + gap, 0) / 5)
 
     await outcome(page).getByRole('slider').first().focus()
     await page.keyboard.press('End')
@@ -185,6 +187,10 @@ describe('what if, on the demo plant', () => {
     await panel(page, 'Sweep').getByRole('textbox', { name: 'Values' }).fill('9')
     await button(panel(page, 'Sweep'), 'Run').click()
     await outcome(page).getByText('The points as a table: 9').waitFor()
+    // What was found, and what was typed, outlast a look at another panel.
+    await button(page, 'Why').click()
+    await button(page, 'Sweep').click()
+    expect(await panel(page, 'Sweep').getByRole('textbox', { name: 'Values' }).inputValue()).toBe('9')
     await outcome(page).getByRole('button', { name: 'Keep as a sheet' }).click()
     await page.getByRole('grid', { name: 'Sheet Sweep' }).waitFor()
     await settled(page)

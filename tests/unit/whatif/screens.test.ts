@@ -12,14 +12,14 @@ import { sweepWords } from '../../../src/whatif/sweep-words.ts'
 import { usualSweep } from '../../../src/whatif/usual-sweep.ts'
 import { at, workbookOf } from '../workbook-of.ts'
 
-const place = (address: string, sheet = 'S') => ({ sheet, ...at(address) })
+const place = (address: string, sheet = 'Duty') => ({ sheet, ...at(address) })
 const book = () => workbookOf({
-  S: {
+  Duty: {
     A1: ['load', 'label'], B1: 5, C1: ['TR', 'unit'], A2: ['other', 'label'], B2: 2, A3: ['product', 'label'], B3: '=B1*B2', A4: ['small', 'label'], B4: ['=B3<=20', 'check'],
     A5: ['by name', 'label'], B5: ['=given<8.5', 'check'], A6: ['alone', 'label'], B6: ['=B2>0', 'check'],
   },
-  T: { A1: ['far', 'label'], B1: ['=SUM(S!B1:B3)>0', 'check'], A2: ['whole column', 'label'], B2: ['=COUNT(S!B:B)>0', 'check'] },
-}, { given: 'S!$B$1' })
+  Elsewhere: { A1: ['far', 'label'], B1: ['=SUM(Duty!B1:B3)>0', 'check'], A2: ['whole column', 'label'], B2: ['=COUNT(Duty!B:B)>0', 'check'] },
+}, { given: 'Duty!$B$1' })
 
 const swept = async (): Promise<{ readonly found: Swept; readonly begun: SweepBegun }> => {
   const ready = sweep(book(), { vary: [{ place: place('B1'), spacing: { from: 0, to: 20, step: 2 } }], watch: [place('B3'), place('B4'), place('B5'), place('B6')] })
@@ -29,7 +29,7 @@ const swept = async (): Promise<{ readonly found: Swept; readonly begun: SweepBe
 
 describe('checks downstream', () => {
   it('are found through other cells, names, ranges and whole columns, and those that do not hang on it are not', () => {
-    expect(checksDownstream(book(), [place('B1')]).map(printPlace)).toEqual(['S!B4', 'S!B5', 'T!B1', 'T!B2'])
+    expect(checksDownstream(book(), [place('B1')]).map(printPlace)).toEqual(['Duty!B4', 'Duty!B5', 'Elsewhere!B1', 'Elsewhere!B2'])
   })
 })
 
@@ -38,7 +38,7 @@ describe('the words of a sweep', () => {
     const { found, begun } = await swept()
     const words = sweepWords(begun, found.points, found.limits)
     // 8.5 by its formula; 20 / 2 = 10.
-    expect(words).toEqual(['First to fail: by name (S!B5) turns from met to not met at 8.5 TR.', 'small (S!B4) turns from met to not met at 10 TR.', '1 check is met at every point.'])
+    expect(words).toEqual(['First to fail: by name (Duty!B5) turns from met to not met at 8.5 TR.', 'small (Duty!B4) turns from met to not met at 10 TR.', '1 check is met at every point.'])
     expect(firstToFail(found)).toMatchObject([{ watched: 2 }])
   })
 })
@@ -56,7 +56,7 @@ describe('a sweep kept as a sheet', () => {
     expect(texts).toContainEqual([undefined, 'TR'])
     expect(texts).toContainEqual([undefined, 4, 8, 'met', 'met', 'met'])
     expect(texts).toContainEqual([undefined, 20, 40, 'not met', 'not met', 'met'])
-    expect(texts).toContainEqual([undefined, 'other', 2, undefined, 'S!B2'])
+    expect(texts).toContainEqual([undefined, 'other', 2, undefined, 'Duty!B2'])
     const read = readWorkbook(writeWorkbook(after))
     expect('workbook' in read && read.workbook.sheets.at(-1)).toEqual(sheet)
     expect(keepSweep(after, { begun, ...found }, new Date()).name).toBe('Sweep 2')

@@ -1,4 +1,4 @@
-import { createMemo, For, Show, type JSX } from 'solid-js'
+import { createMemo, For, on, Show, type JSX } from 'solid-js'
 import { solutionWords, solvedWords } from '../../../whatif/solve-words.ts'
 import type { Solution, Solved, Tried } from '../../../whatif/solve.ts'
 import { isCellError } from '../../../calc/values.ts'
@@ -22,10 +22,11 @@ function SolvePanel(): JSX.Element {
   const session = useSession()
   const state = keptState(session, 'Solve for', createSolveState)
   takeSelected(session, state)
-  const offered = createMemo(() => {
+  // Followed once for a target, not anew after each edit: that would take as long as a frame.
+  const offered = createMemo(on(state.target, () => {
     const target = state.targetCell()
     return target === undefined ? [] : offeredInputs(session.document.workbook(), [target.place])
-  })
+  }))
   const isCheck = () => state.targetCell()?.cell?.role === 'check'
   const goalUnit = () => state.targetCell()?.unitText
   const inputUnit = () => state.byCell()?.unitText

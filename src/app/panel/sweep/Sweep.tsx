@@ -1,4 +1,4 @@
-import { createMemo, For, Index, Show, type JSX } from 'solid-js'
+import { createMemo, For, Index, on, Show, type JSX } from 'solid-js'
 import { units } from '../../../../functions/units/units.ts'
 import { described, isResult, offeredInputs, placeTyped, printPlace } from '../../whatif/cells.ts'
 import { keptState } from '../../whatif/kept-state.ts'
@@ -18,10 +18,11 @@ function SweepPanel(): JSX.Element {
   const session = useSession()
   const state = keptState(session, 'Sweep', createSweepState)
   takeSelectedCell(session, state)
-  const offered = createMemo(() => offeredInputs(session.document.workbook(), state.watched().flatMap((text) => {
+  // Followed once for what is watched, not anew after each edit: that would take as long as a frame.
+  const offered = createMemo(on(state.watched, (watched) => offeredInputs(session.document.workbook(), watched.flatMap((text) => {
     const place = placeTyped(session.document.workbook(), text, session.sheetName())
     return typeof place === 'string' ? [] : [place]
-  })))
+  }))))
   return (
     <div class="whatif-panel">
       <h2>Sweep</h2>
@@ -77,7 +78,7 @@ function RangeFields(props: { readonly one: VariedText; readonly at: number; rea
           </select></label>
         </Show>
         <label>Given by<select onChange={({ currentTarget }) => set({ spacing: currentTarget.value as SpacingKind })}>
-          <For each={[['points', 'how many'], ['step', 'a step'], ['list', 'a list']] as const}>{([kind, words]) => <option value={kind} selected={kind === props.one.spacing}>{words}</option>}</For>
+          <For each={[['points', 'count'], ['step', 'step'], ['list', 'list']] as const}>{([kind, words]) => <option value={kind} selected={kind === props.one.spacing}>{words}</option>}</For>
         </select></label>
       </div>
       <Show when={props.one.why}>{(words) => <p class="whatif-hint">Usual range: {words()}.</p>}</Show>

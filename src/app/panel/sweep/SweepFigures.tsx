@@ -71,8 +71,8 @@ function PlotView(props: { readonly name: string; readonly drawing: Drawing & { 
     go(column, second === undefined ? 0 : nearest(second.numbers, up))
   }
   const go = (column: number, row: number): void => {
-    const at = row * (axes()[0]?.numbers.length ?? 0) + column
-    if (at >= 0 && at < props.found.points.length) props.state.setChosen(at)
+    // A sweep that was stopped has no points further on.
+    props.state.setChosen(within(row * (axes()[0]?.numbers.length ?? 0) + column, props.found.points.length))
   }
   function onKeyDown(event: KeyboardEvent): void {
     const columns = axes()[0]?.numbers.length ?? 0
@@ -84,7 +84,7 @@ function PlotView(props: { readonly name: string; readonly drawing: Drawing & { 
     const step = steps[event.key]
     if (step === undefined) return
     event.preventDefault()
-    if (point() === undefined) return go(0, 0)
+    if (point() === undefined) return go(event.key === 'End' ? columns - 1 : 0, 0)
     const rows = axes()[1]?.numbers.length ?? 1
     // Up is where the numbers of the axis grow, whichever way they were given.
     const [acrossWay, upWay] = axes().map(({ numbers }) => Math.sign((numbers.at(-1) ?? 0) - (numbers[0] ?? 0)) || 1)

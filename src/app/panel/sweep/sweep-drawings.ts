@@ -23,14 +23,15 @@ export function lineDrawings({ begun, points, limits }: SweepFound, widthPx: num
   const [axis] = begun.axes
   if (axis === undefined) return []
   const given = points.map((point) => point.given[0] ?? Number.NaN)
+  const ordered = points.toSorted((one, other) => (one.given[0] ?? 0) - (other.given[0] ?? 0))
   const results = begun.watched.flatMap((cell, at) => (cell.isCheck ? [] : [{ cell, at }]))
   const unitTexts = [...new Set(results.map(({ cell }) => cell.unitText ?? ''))]
   const groups = unitTexts.map((unit) => ({ unit, members: results.filter(({ cell }) => (cell.unitText ?? '') === unit) })).flatMap(({ unit, members }) => Array.from({ length: Math.ceil(members.length / MOST_LINES) }, (_, part) => ({ unit, members: members.slice(part * MOST_LINES, (part + 1) * MOST_LINES) })))
   const turns = limits.slice(0, MOST_LIMITS).map((limit) => ({ name: nameOf(begun.watched[limit.watched]), at: limit.first }))
   const lines = groups.map(({ unit, members }): SweepDrawing => ({
-    name: members.map(({ cell }) => nameOf(cell)).join(', '),
+    name: members.map(({ cell }) => nameOf(cell)).join('; '),
     drawn: drawSweepLines({
-      x: { title: axisTitle(axis), numbers: given }, yTitle: members.length === 1 ? withUnitText(nameOf(members[0]?.cell), unit) : unit,
+      x: { title: axisTitle(axis), numbers: given }, yTitle: unit === '-' ? '' : unit,
       lines: members.map(({ cell, at }) => ({ name: nameOf(cell), values: points.map(({ readings }) => numberOf(readings[at]?.value)) })), limits: turns,
     }, widthPx),
   }))
@@ -44,7 +45,6 @@ export function lineDrawings({ begun, points, limits }: SweepFound, widthPx: num
   }]
 
   function stretchesOf(check: number): Stretch[] {
-    const ordered = points.toSorted((one, other) => (one.given[0] ?? 0) - (other.given[0] ?? 0))
     const own = limits.filter(({ watched }) => watched === check)
     const stretches: { from: number; to: number; says: Stretch['says'] }[] = []
     for (const point of ordered) {

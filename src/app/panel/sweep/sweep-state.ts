@@ -1,4 +1,4 @@
-import { batch, createSignal, type Accessor } from 'solid-js'
+import { batch, createEffect, createSignal, on, type Accessor } from 'solid-js'
 import { findUnit } from '../../../../functions/units/units.ts'
 import type { SweepBegun, SweepQuestion } from '../../../whatif/messages.ts'
 import type { Spacing } from '../../../whatif/spacing.ts'
@@ -61,6 +61,9 @@ export interface SweepState extends Running {
 const NOTHING: VariedText = { cell: '', spacing: 'points', from: '', to: '', points: '41', step: '', list: '', unit: '', why: undefined }
 const POINTS_OF_TWO = '21'
 
+/** Drawing takes the longer the more points there are: while they come, it has a small share of the time. */
+const POINTS_IN_MS = 20
+
 export function createSweepState(session: Session): SweepState {
   const [varied, setAll] = createSignal<readonly VariedText[]>([NOTHING])
   const [watched, setWatched] = createSignal<readonly string[]>([])
@@ -114,6 +117,7 @@ export function createSweepState(session: Session): SweepState {
     // One pair of lists that grows; whoever looks is told by a new object round them.
     const points: SweepPoint[] = []
     const limits: SweepLimit[] = []
+    let shownAt = 0
     batch(() => {
       setFound(undefined)
       setChosen(undefined)
@@ -122,12 +126,20 @@ export function createSweepState(session: Session): SweepState {
     running.ask('Sweeping', question, (news) => {
       if (news.kind === 'sweep begun') setFound({ begun: news.begun, points, limits })
       if (news.kind !== 'sweep part') return undefined
-      points.push(...news.points)
-      limits.push(...news.limits)
-      setFound((before) => before && { ...before })
+      for (const point of news.points) points.push(point)
+      for (const limit of news.limits) limits.push(limit)
+      const now = performance.now()
+      if (now - shownAt > points.length / POINTS_IN_MS) {
+        shownAt = now
+        setFound((before) => before && { ...before })
+      }
       return points.length / (found()?.begun.count ?? points.length)
     })
   }
+
+  createEffect(on(running.running, (isRunning) => {
+    if (!isRunning) setFound((before) => before && { ...before })
+  }, { defer: true }))
 
   const state: SweepState = {
     ...running, varied, setVaried, setCell, watched, allChecks, setAllChecks, cellOf, found, chosen, setChosen, pictured, setPictured, run,

@@ -32,7 +32,7 @@ export function CellField(props: Props): JSX.Element {
           <For each={groups(props.offered ?? [])}>
             {([sheet, cells]) => (
               <optgroup label={sheet}>
-                <For each={cells}>{(one) => <option value={printPlace(one.place)} selected={printPlace(one.place) === props.text}>{described(one)} ({printPlace(one.place)})</option>}</For>
+                <For each={cells}>{(one) => <option value={printPlace(one.place)} selected={printPlace(one.place) === props.text}>{one.label ?? 'without a label'} ({printPlace(one.place)})</option>}</For>
               </optgroup>
             )}
           </For>
