@@ -25,8 +25,14 @@ render(() => {
 async function openFirst(session: Session): Promise<void> {
   const { isOpen, said } = await session.keeping.openLast()
   // Whatever the user has chosen meanwhile goes before.
-  await session.service.nothingLoading()
-  if (isOpen || session.opened() > 0) return
-  if (!demo || !(await openOwn(session, demo))) session.open(emptyWorkbook(), false)
+  const isStillFirst = async (): Promise<boolean> => {
+    await session.service.nothingLoading()
+    return session.opened() === 0
+  }
+  if (isOpen || !(await isStillFirst())) return
+  if (!demo || !(await openOwn(session, demo, isStillFirst))) {
+    if (!(await isStillFirst())) return
+    session.open(emptyWorkbook(), false)
+  }
   if (said) session.setNotice(said)
 }

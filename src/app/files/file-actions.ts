@@ -47,10 +47,15 @@ async function isSpreadsheet(file: File): Promise<boolean> {
   return first === 0x50 && second === 0x4b
 }
 
-/** Opens a workbook that comes with Lowside, as one that has no file of the user's yet; false if it was stopped or cannot be had. */
-export async function openOwn(session: Session, own: OwnWorkbook): Promise<boolean> {
+/**
+ * Opens a workbook that comes with Lowside, as one that has no file of the user's yet; false if it was stopped or cannot be had.
+ * @param isWanted asked when the file has come, which may take long enough for the user to have chosen something else
+ */
+export async function openOwn(session: Session, own: OwnWorkbook, isWanted: () => Promise<boolean> = () => Promise.resolve(true)): Promise<boolean> {
   try {
-    const read = await readFile(session, await own.file())
+    const file = await own.file()
+    if (!(await isWanted())) return false
+    const read = await readFile(session, file)
     if (read === undefined) return false
     if ('problems' in read) throw new Error(`“${own.title}” came damaged: ${read.problems[0]?.message ?? ''}`)
     session.open(read.workbook, false)

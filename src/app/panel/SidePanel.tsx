@@ -2,15 +2,14 @@ import { For, type JSX } from 'solid-js'
 import { Dynamic, Show } from 'solid-js/web'
 import { Icon } from '../parts/Icon.tsx'
 import { useSession, type PanelName } from '../state/session.ts'
-import { Cases } from './cases/Cases.tsx'
 import { LateFigures } from './figure/LateFigures.tsx'
-import { LateMargins, LateSolve, LateSweep } from './whatif/late-panels.tsx'
+import { LateCases, LateMargins, LateSolve, LateSweep } from './whatif/late-panels.tsx'
 import { Find } from './Find.tsx'
 import { Guide } from './Guide.tsx'
 import { Why } from './Why.tsx'
 import './SidePanel.css'
 
-const PANELS: Readonly<Record<PanelName, () => JSX.Element>> = { Why, Find, Figure: LateFigures, Cases, Sweep: LateSweep, 'Solve for': LateSolve, Margins: LateMargins, Guide }
+const PANELS: Readonly<Record<PanelName, () => JSX.Element>> = { Why, Find, Figure: LateFigures, Cases: LateCases, Sweep: LateSweep, 'Solve for': LateSolve, Margins: LateMargins, Guide }
 
 /** One panel at a time beside the grid; its names stay in reach when it is put away. */
 export function SidePanel(): JSX.Element {

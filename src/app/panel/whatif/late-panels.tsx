@@ -2,6 +2,7 @@ import { createResource, Match, Switch, type JSX } from 'solid-js'
 import { Dynamic } from 'solid-js/web'
 
 /** Panels that are loaded when they are first asked for: most work begins without. */
+export const LateCases = (): JSX.Element => late(async () => (await import('../cases/Cases.tsx')).Cases)
 export const LateSweep = (): JSX.Element => late(async () => (await import('../sweep/Sweep.tsx')).Sweep)
 export const LateSolve = (): JSX.Element => late(async () => (await import('../solve/Solve.tsx')).Solve)
 export const LateMargins = (): JSX.Element => late(async () => (await import('../margins/Margins.tsx')).MarginsPanel)
