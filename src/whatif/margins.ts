@@ -1,8 +1,9 @@
 import { isFormula, type Workbook } from '../workbook/document.ts'
+import type { GivenTolerance, Tolerance } from '../workbook/given-tolerances.ts'
 import { WorkbookProblem } from '../workbook/problem.ts'
 import { cellAtPlace, placeWords, type Place } from './place.ts'
 import { MOST_INPUTS, noNumberWords, Probe, type ProbedInput, type Watched } from './probe.ts'
-import { toleranceSize, usualTolerance, type Tolerance } from './tolerances.ts'
+import { toleranceSize, usualTolerance } from './tolerances.ts'
 import { upstreamOf } from './upstream.ts'
 
 /** What the result does when one input goes to one end of its tolerance. */
@@ -51,12 +52,6 @@ export interface Spread {
   readonly down: number
 }
 
-/** A tolerance that the user has given an input. */
-export interface GivenTolerance {
-  readonly place: Place
-  readonly tolerance: Tolerance
-}
-
 /** Margins that are ready to be computed. */
 export interface MarginsReady {
   readonly target: Watched
@@ -73,9 +68,10 @@ const NOTHING = 1e-13
 /**
  * Which inputs move a result, and by how much when each is off by its tolerance. All typed numbers that the result hangs on through formulas
  * and names are inputs to it.
+ * @param given tolerances that the user has given inputs; those that the workbook keeps, unless told otherwise
  * @throws WorkbookProblem if the result is no formula that comes to a number, or hangs on too many inputs
  */
-export function margins(workbook: Workbook, target: Place, given: readonly GivenTolerance[] = []): MarginsReady {
+export function margins(workbook: Workbook, target: Place, given: readonly GivenTolerance[] = workbook.tolerances ?? []): MarginsReady {
   if (!isFormula(cellAtPlace(workbook, target)?.content)) throw new WorkbookProblem(`${placeWords(workbook, target)} is no formula: nothing moves it; accepted is a result`)
   const places = upstreamOf(workbook, [target]).places().filter((place) => isNumberInput(workbook, place))
   if (places.length > MOST_INPUTS) throw new WorkbookProblem(`${placeWords(workbook, target)} hangs on ${places.length} inputs; accepted: up to ${MOST_INPUTS}`)

@@ -4,7 +4,6 @@ import type { Watched } from './probe.ts'
 import type { Solved } from './solve.ts'
 import type { Spacing } from './spacing.ts'
 import type { SweepAxis, SweepLimit, SweepPoint } from './sweep.ts'
-import type { Tolerance } from './tolerances.ts'
 
 /** What a thread for what-if work is asked. Units go by their codes. */
 export type WhatIfQuestion = SolveQuestion | SweepQuestion | MarginsQuestion
@@ -26,10 +25,10 @@ export interface SweepQuestion {
   readonly allChecks: boolean
 }
 
+/** With the tolerances that the workbook keeps. */
 export interface MarginsQuestion {
   readonly kind: 'margins'
   readonly target: Place
-  readonly given: readonly { readonly place: Place; readonly tolerance: Tolerance }[]
 }
 
 export type WhatIfKind = WhatIfQuestion['kind']

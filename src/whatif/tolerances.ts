@@ -1,11 +1,6 @@
 import { formatNumber } from '../../functions/units/format.ts'
 import { findUnit, units, type Dimension, type Unit } from '../../functions/units/units.ts'
-
-/**
- * How far an input may be off, both ways: a share of its value, or so much in the unit of its cell. Of a temperature that is a difference,
- * of a gauge pressure a plain pressure: both have no zero of which a share could be taken.
- */
-export type Tolerance = { readonly kind: 'share'; readonly share: number } | { readonly kind: 'size'; readonly size: number }
+import type { Tolerance } from '../workbook/given-tolerances.ts'
 
 export interface UsualTolerance {
   readonly tolerance: Tolerance

@@ -58,8 +58,8 @@ function answerSweep(workbook: Workbook, { vary, watch, allChecks }: SweepQuesti
   parts.end()
 }
 
-function answerMargins(workbook: Workbook, { target, given }: MarginsQuestion): void {
-  const ready = margins(workbook, target, given)
+function answerMargins(workbook: Workbook, { target }: MarginsQuestion): void {
+  const ready = margins(workbook, target)
   tell({ kind: 'margins begun', target: ready.target, base: ready.base, inputs: ready.inputs })
   const parts = inParts<Margin>((found) => tell({ kind: 'margins part', found }))
   const run = ready.run()

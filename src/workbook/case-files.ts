@@ -1,6 +1,6 @@
-import { parseReference, printAddress } from './address.ts'
-import { casesProblem, inReadingOrder, printCellPlace, type CaseValue, type Cases, type CellPlace } from './cases.ts'
+import { casesProblem, inReadingOrder, printCellPlace, type CaseValue, type Cases } from './cases.ts'
 import type { Workbook } from './document.ts'
+import { placeReader, type FilePath } from './file-places.ts'
 import type { FileHeld, WorkbookFile } from './schema.ts'
 
 /**
@@ -8,17 +8,9 @@ import type { FileHeld, WorkbookFile } from './schema.ts'
  * value, and the current one is named. So a switch changes one line of the file.
  */
 
-type Path = readonly (string | number)[]
-
 /** @param report hears of what is wrong, and where in the file */
-export function casesOfFile(file: Pick<WorkbookFile, 'cases' | 'currentCase' | 'compared' | 'sheets'>, report: (message: string, path: Path) => void): { readonly cases: Cases; readonly current: number | null } {
-  const sheets = new Set(file.sheets.map(({ name }) => name))
-  const placeOf = (text: string, path: Path): CellPlace[] => {
-    const place = placeIn(text)
-    if (place && sheets.has(place.sheet)) return [place]
-    report(place ? `there is no sheet ${JSON.stringify(place.sheet)}` : `${JSON.stringify(text)} is no cell; accepted: a sheet and an address, as in Drum!C5`, path)
-    return []
-  }
+export function casesOfFile(file: Pick<WorkbookFile, 'cases' | 'currentCase' | 'compared' | 'sheets'>, report: (message: string, path: FilePath) => void): { readonly cases: Cases; readonly current: number | null } {
+  const placeOf = placeReader(file.sheets, report)
   const list = file.cases.map(({ name, note, values }, index) => ({
     name, ...(note === undefined ? {} : { note }),
     aside: Object.entries(values).flatMap(([text, held]): CaseValue[] => placeOf(text, ['cases', index, 'values', text]).map((place) => ({ ...place, ...heldOf(held) }))),
@@ -55,11 +47,3 @@ const heldOf = (held: FileHeld): Pick<CaseValue, 'content' | 'restatedFrom'> => 
 const heldText = ({ content, restatedFrom }: CaseValue): string => (restatedFrom === undefined ? json(content) : `[${json(content)}, {"restatedFrom": ${json(restatedFrom)}}]`)
 
 const json = (value: string | number | boolean | null): string => JSON.stringify(value)
-
-/** The address as it would be written; the sheet in quotes or not. */
-function placeIn(text: string): CellPlace | undefined {
-  const reference = parseReference(text)
-  if (!reference || reference.sheet === null || reference.to !== null || reference.from.row === null || reference.from.column === null) return undefined
-  const place = { sheet: reference.sheet, row: reference.from.row, column: reference.from.column }
-  return text.slice(text.lastIndexOf('!') + 1) === printAddress(place.row, place.column) ? place : undefined
-}

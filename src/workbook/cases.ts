@@ -155,7 +155,8 @@ const normalValue = ({ sheet, row, column, content, restatedFrom }: CaseValue): 
 
 const valueAside = (one: Case | undefined, place: CellPlace): CaseValue | undefined => one?.aside.find((value) => samePlace(value, place))
 
-function byPlace(one: CellPlace, other: CellPlace): number {
+/** By the name of the sheet, then in the order of reading. */
+export function byPlace(one: CellPlace, other: CellPlace): number {
   if (one.sheet !== other.sheet) return one.sheet < other.sheet ? -1 : 1
   return one.row - other.row || one.column - other.column
 }

@@ -1,6 +1,6 @@
 import { findUnit } from '../../functions/units/units.ts'
 import { printAddress, type CellAddress } from './address.ts'
-import { removeSheetFromCases, renameSheetInCases } from './case-following.ts'
+import { removeSheetFromPlaces, renameSheetInPlaces } from './place-following.ts'
 import { eachCell } from './cells.ts'
 import { foldCase, isFormula, sheetByName, type Cell, type CellContent, type Role, type Sheet, type Workbook } from './document.ts'
 import type { CellChange, Edit } from './edits.ts'
@@ -33,7 +33,7 @@ export function renameSheet(workbook: Workbook, from: string, to: string): Edit[
   })
   const figures = workbook.figures.map((figure) => inRenamedSheet(figure, named.name, to))
   const inFigures: Edit[] = sameFigures(workbook.figures, figures) ? [] : [{ kind: 'figures', figures }]
-  return [...inCells, ...inNames, ...inFigures, ...renameSheetInCases(workbook, named.name, to), { kind: 'renameSheet', sheet: named.name, name: to }]
+  return [...inCells, ...inNames, ...inFigures, ...renameSheetInPlaces(workbook, named.name, to), { kind: 'renameSheet', sheet: named.name, name: to }]
 }
 
 function inRenamedSheet(figure: Figure, from: string, to: string): Figure {
@@ -43,11 +43,11 @@ function inRenamedSheet(figure: Figure, from: string, to: string): Figure {
 
 /**
  * Takes a sheet away. Formulas, names and figures that refer to it stay as written: they show that their sheet is missing,
- * and find it again when a sheet of that name comes back. What cases have in its cells goes with it.
+ * and find it again when a sheet of that name comes back. What cases have in its cells goes with it, and so do tolerances.
  */
 export function removeSheet(workbook: Workbook, name: string): Edit[] {
   const { name: named } = sheetOf(workbook, name)
-  return [{ kind: 'removeSheet', sheet: named }, ...removeSheetFromCases(workbook, named)]
+  return [{ kind: 'removeSheet', sheet: named }, ...removeSheetFromPlaces(workbook, named)]
 }
 
 /** What was typed into a cell. Role, format and note stay; a cell that is new gets the role that its content suggests. */

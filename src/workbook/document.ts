@@ -1,5 +1,6 @@
 import type { Cases } from './cases.ts'
 import type { Figure } from './figure.ts'
+import type { GivenTolerance } from './given-tolerances.ts'
 import type { KeptMapping } from './kept-mapping.ts'
 import type { ReportSettings } from './report-settings.ts'
 
@@ -59,6 +60,8 @@ export interface Workbook {
   readonly mappings?: readonly KeptMapping[]
   /** Absent as long as there is neither a case nor a result to compare. The cells hold the values of the case that is current. */
   readonly cases?: Cases
+  /** How far inputs may be off, where the user has said so; absent while nothing was said. */
+  readonly tolerances?: readonly GivenTolerance[]
 }
 
 export const DEFAULT_COLUMN_WIDTH = 96

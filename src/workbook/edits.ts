@@ -4,6 +4,7 @@ import { sameCell, withCells } from './cells.ts'
 import { definedNameProblem } from './defined-name.ts'
 import { sheetIndex, type Cell, type Sheet, type Workbook } from './document.ts'
 import { figureProblem, normalFigure, sameFigures, type Figure } from './figure.ts'
+import { normalTolerances, sameTolerances, tolerancesProblem, type GivenTolerance } from './given-tolerances.ts'
 import { mappingsProblem, normalMapping, sameMappings, type KeptMapping } from './kept-mapping.ts'
 import { frozenLines, withLines, withMovedLines, withoutLines, type Alongside, type Lines } from './line-edits.ts'
 import { MAX_COLUMNS, MAX_COLUMN_WIDTH, MAX_FIGURES, MAX_NAMES, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
@@ -44,6 +45,8 @@ export type Edit =
   | { readonly kind: 'figures'; readonly figures: readonly Figure[] }
   /** All cases; `null` takes them away. The cells stay as they are. A list of edits has seen to the cases itself up to the last one of these (`case-keeping.ts`). */
   | { readonly kind: 'cases'; readonly cases: Cases | null }
+  /** All tolerances that inputs are given. */
+  | { readonly kind: 'tolerances'; readonly tolerances: readonly GivenTolerance[] }
 
 export interface Following {
   /**
@@ -240,6 +243,15 @@ const APPLY: { readonly [Kind in Edit['kind']]: (workbook: Workbook, edit: EditO
     const after = cases ? normalCases(cases) : undefined
     if (sameCases(before, after)) return { workbook, inverse }
     return { workbook: after ? { ...rest, cases: after } : rest, inverse }
+  },
+
+  tolerances(workbook, { tolerances }) {
+    const { tolerances: before, ...rest } = workbook
+    const inverse: Edit = { kind: 'tolerances', tolerances: before ?? [] }
+    refuseMessage(tolerancesProblem(tolerances))
+    const after = normalTolerances(tolerances)
+    if (sameTolerances(before, after)) return { workbook, inverse }
+    return { workbook: after ? { ...rest, tolerances: after } : rest, inverse }
   },
 }
 

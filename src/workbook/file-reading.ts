@@ -12,6 +12,7 @@ import { migrate, MIGRATIONS, type Migrations } from './migrations.ts'
 import { quickCells, type Report } from './quick-reading.ts'
 import { fileSchema, type FileCell, type WorkbookFile } from './schema.ts'
 import { sheetNameProblem } from './sheet-name.ts'
+import { tolerancesOfFile } from './tolerance-files.ts'
 
 /** Why a file cannot be read; `message` says where and what is accepted, and may be shown as it is. */
 export interface ReadProblem {
@@ -97,9 +98,10 @@ function build(file: WorkbookFile): { readonly workbook: Workbook; readonly curr
   if (names.size > MAX_NAMES) faults.push({ message: `${names.size} names; accepted: up to ${MAX_NAMES}`, path: ['names'] })
   const { cases: inFile, current } = casesOfFile(file, (message, path) => addFault(faults, message, path))
   const cases = normalCases(inFile)
+  const tolerances = tolerancesOfFile(file, (message, path) => addFault(faults, message, path))
   const workbook: Workbook = {
     title: file.title, purpose: file.purpose, sheets, names, figures: file.figures.map(normalFigure),
-    ...(file.report ? { report: file.report } : {}), ...(file.mappings && file.mappings.length > 0 ? { mappings: file.mappings.map(normalMapping) } : {}), ...(cases ? { cases } : {}),
+    ...(file.report ? { report: file.report } : {}), ...(file.mappings && file.mappings.length > 0 ? { mappings: file.mappings.map(normalMapping) } : {}), ...(cases ? { cases } : {}), ...(tolerances ? { tolerances } : {}),
   }
   return { workbook, current, faults }
 }

@@ -8,6 +8,7 @@ import type { Figure } from './figure.ts'
 import type { KeptMapping } from './kept-mapping.ts'
 import type { ReportSettings } from './report-settings.ts'
 import { FILE_VERSION, type FileCellFormat } from './schema.ts'
+import { tolerancesText } from './tolerance-files.ts'
 
 /**
  * The workbook as the text of a file: stable order, cells in reading order, one a line, so that a version-control diff
@@ -29,7 +30,7 @@ export function* workbookText(workbook: Workbook): Generator<string> {
     yield* sheetText(sheet)
   }
   yield (
-    `\n ],\n "names": {${nameLines.join(',')}${nameLines.length > 0 ? '\n ' : ''}}${figuresText(figures)}${reportText(report)}${mappingsText(mappings)}${casesText(base, currentCase)}}\n`
+    `\n ],\n "names": {${nameLines.join(',')}${nameLines.length > 0 ? '\n ' : ''}}${figuresText(figures)}${reportText(report)}${mappingsText(mappings)}${casesText(base, currentCase)}${tolerancesText(base)}}\n`
   )
 }
 

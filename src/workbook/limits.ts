@@ -40,6 +40,9 @@ export const MAX_CASE_VALUES = 10_000
 export const MAX_COMPARED = 200
 export const MAX_CASE_NAME = 60
 
+/** Tolerances that are given inputs: far above any use. */
+export const MAX_TOLERANCES = 10_000
+
 /** Figures of a workbook: far above any report. */
 export const MAX_FIGURES = 200
 

@@ -1,5 +1,5 @@
 import type { CellAddress, Reference } from './address.ts'
-import { followCases } from './case-following.ts'
+import { followPlaces } from './place-following.ts'
 import { eachCell } from './cells.ts'
 import { sheetOf } from './commands.ts'
 import { isFormula, type Sheet, type Workbook } from './document.ts'
@@ -69,7 +69,7 @@ function* following(workbook: Workbook, sheet: string, axis: LineAxis, first: nu
     }
   }
   const shifted = (reference: Reference, host: string | null) => shiftedReference(reference, host, sheet, axis, shift)
-  yield { edits: [...rewriteOutsideCells(workbook, (reference) => shifted(reference, null)), ...followCases(workbook, shifted)], share: 1 }
+  yield { edits: [...rewriteOutsideCells(workbook, (reference) => shifted(reference, null)), ...followPlaces(workbook, shifted)], share: 1 }
 }
 
 /** Rows that are rewritten at a time: some milliseconds. */

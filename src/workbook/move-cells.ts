@@ -1,5 +1,5 @@
 import { areaOf, isOnSheet, printAddress, type Area, type CellAddress, type Corner, type Reference } from './address.ts'
-import { followedCases } from './case-following.ts'
+import { followedPlaces } from './place-following.ts'
 import { sheetOf } from './commands.ts'
 import { foldCase, type Cell, type Workbook } from './document.ts'
 import type { CellChange, Edit } from './edits.ts'
@@ -57,15 +57,15 @@ export function moveCells(workbook: Workbook, block: Block, toSheet: string, to:
   const others = rewriteEverywhere(workbook, (reference, host) => change(reference, host, host), (name, row, column) => (inBlock(name, row, column) || landsOn(name, row, column) ? undefined : { row, column }))
   const moved = blockChanges(block, rows, columns).map(({ cell, ...at }) => ({ ...at, cell: cell && rewrittenCell(cell, (reference) => change(reference, source, target)) }))
   const vacated = blockChanges(block, 0, 0).map(({ row, column }) => ({ row, column, cell: null }))
-  return [...others, { kind: 'cells', sheet: source, cells: vacated }, { kind: 'cells', sheet: target, cells: moved }, ...inCases()]
+  return [...others, { kind: 'cells', sheet: source, cells: vacated }, { kind: 'cells', sheet: target, cells: moved }, ...besideSheets()]
 
-  /** What cases have in cells of the block goes with them; what they had in the cells that it lands on is gone with those. */
-  function inCases(): Edit[] {
+  /** What cases have in cells of the block goes with them, and so do tolerances; what there was of the cells that it lands on is gone with those. */
+  function besideSheets(): Edit[] {
     const landed = ({ sheet, row, column }: CellPlace): CellPlace => (inBlock(sheet, row, column) ? { sheet: target, row: row + rows, column: column + columns } : { sheet, row, column })
     const rewritten = (formula: string, { sheet, row, column }: CellPlace): string =>
       rewriteReferences(formula, (reference) => change(reference, sheet, inBlock(sheet, row, column) ? target : sheet))
     const isOverwritten = ({ sheet, row, column }: CellPlace): boolean => landsOn(sheet, row, column) && !inBlock(sheet, row, column)
-    return followedCases(workbook, (place) => (isOverwritten(place) ? null : landed(place)), rewritten, landed)
+    return followedPlaces(workbook, (place) => (isOverwritten(place) ? null : landed(place)), rewritten, landed)
   }
 }
 

@@ -3,19 +3,21 @@ import { convert, toSi } from '../../functions/units/convert.ts'
 import { parseQuantity } from '../../functions/units/quantity.ts'
 import { findUnit, type Unit } from '../../functions/units/units.ts'
 import { atBase, bySheet, sheetHolding } from './case-switching.ts'
-import { casesOf, held, type CaseValue } from './cases.ts'
+import { casesOf, held, type CaseValue, type CellPlace } from './cases.ts'
 import { eachCell } from './cells.ts'
 import { sheetByName, type Cell, type Sheet, type Workbook } from './document.ts'
 import { applyEdits, type CellChange, type Edit } from './edits.ts'
 import { meantText } from './entry.ts'
+import { normalTolerances, sameTolerances, type GivenTolerance } from './given-tolerances.ts'
 import { counterpart, type UnitSystem } from './unit-pairs.ts'
-import { valuesOfUnit } from './unit-scope.ts'
+import { unitOfValue, valuesOfUnit } from './unit-scope.ts'
 
 /**
  * Restates a workbook in US or SI units: unit cells change, and the numbers they apply to (as `unit-scope.ts` says)
  * are converted, as are quantities in input cells ("31 °F"). Formulas stay. Numbers are rounded to 15 significant
  * digits. Restating to the other system and back gives the same contents; a stray unit of the other system stays as it
- * is on the way there, and is remembered on the way back. What cases have in their own is converted just so, each value as if it stood in its cell.
+ * is on the way there, and is remembered on the way back. What cases have in their own is converted just so, each value as if it stood in its cell,
+ * and so are tolerances, as differences.
  */
 export function restate(workbook: Workbook, system: UnitSystem): Edit[] {
   const keepStrays = unitSystemOf(workbook) !== system
@@ -24,7 +26,8 @@ export function restate(workbook: Workbook, system: UnitSystem): Edit[] {
     return cells.length > 0 ? [{ kind: 'cells', sheet: sheet.name, cells }] : []
   })
   const edits = [...inCells, ...valuesAsideChanged(workbook, (sheet) => restateSheet(sheet, system, keepStrays))]
-  return applyEdits(workbook, edits).workbook === workbook ? [] : edits
+  const after = applyEdits(workbook, edits).workbook
+  return after === workbook ? [] : [...edits, ...tolerancesChanged(workbook, after)]
 }
 
 /**
@@ -48,6 +51,28 @@ export function valuesAsideChanged(workbook: Workbook, change: (sheet: Sheet) =>
     }),
   }))
   return [{ kind: 'cases', cases: { ...cases, list } }]
+}
+
+/** The edit of tolerances whose inputs have another unit of the same dimension afterwards: converted as differences. Shares stay as they are. */
+export function tolerancesChanged(before: Workbook, after: Workbook): Edit[] {
+  const { tolerances } = before
+  if (!tolerances) return []
+  const changed = tolerances.map((one): GivenTolerance => {
+    const { place, tolerance } = one
+    const [from, to] = [differenceUnit(before, place), differenceUnit(after, place)]
+    if (tolerance.kind === 'share' || !from || !to || from.code === to.code || from.dimension !== to.dimension) return one
+    const { content, restatedFrom } = restated(tolerance.size, tolerance.restatedFrom, true, (size) => numberIn(size, from, to), (size) => numberIn(size, to, from))
+    return { place, tolerance: { kind: 'size', size: content, ...(restatedFrom === undefined ? {} : { restatedFrom }) } }
+  })
+  return sameTolerances(tolerances, normalTolerances(changed)) ? [] : [{ kind: 'tolerances', tolerances: changed }]
+}
+
+/** What a difference of two values of a cell is counted in: the steps of its unit, without zero point and site, and never backwards as a vacuum is. */
+function differenceUnit(workbook: Workbook, place: CellPlace): Unit | undefined {
+  const sheet = sheetByName(workbook, place.sheet)
+  const at = sheet && unitOfValue(sheet, place)
+  const unit = at && findUnit(meantText(sheet.rows[at.row]?.[at.column]?.content) ?? '')
+  return unit && { ...unit, factor: Math.abs(unit.factor), offset: 0, gauge: false }
 }
 
 /** The system that most unit cells are in; undefined if neither has more. */

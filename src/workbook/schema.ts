@@ -74,6 +74,17 @@ const oneCase = strict('in a case', {
   values: z.record(z.string(), heldContent, saying('values: an object of cell, such as Drum!C5, to value')).default({}),
 })
 
+const amount = (what: string) => z.number(saying(`${what}: a number`)).min(0, saying(`${what}: not negative`))
+
+const tolerance = strict('in a tolerance', {
+  share: amount('share').exactOptional(),
+  size: amount('size').exactOptional(),
+  restatedFrom: amount('restatedFrom').exactOptional(),
+}).superRefine(({ share, size, restatedFrom }, context) => {
+  if ((share === undefined) === (size === undefined)) addProblem(context, 'accepted as a tolerance: a share of the value such as {"share": 0.05}, or so much in the unit of the input such as {"size": 0.5}')
+  else if (share !== undefined && restatedFrom !== undefined) addProblem(context, 'accepted: restatedFrom beside a size only', ['restatedFrom'])
+})
+
 const keptColumn = strict('in a column of a mapping', {
   to: text('to, the heading in the list'),
   from: text('from, the heading in the file').exactOptional(),
@@ -122,6 +133,7 @@ export const fileSchema = strict('in a workbook file', {
   cases: z.array(oneCase, saying('cases: a list of cases')).max(MAX_CASES, saying(`cases: up to ${MAX_CASES}`)).default([]),
   currentCase: text('currentCase').exactOptional(),
   compared: z.array(text('a cell that is compared'), saying('compared: a list of cells')).max(MAX_COMPARED, saying(`compared: up to ${MAX_COMPARED}`)).default([]),
+  tolerances: z.record(z.string(), tolerance, saying('tolerances: an object of cell, such as Drum!C5, to tolerance')).default({}),
   marks: reserved('marks'),
 })
 
@@ -129,6 +141,7 @@ export const fileSchema = strict('in a workbook file', {
 export type WorkbookFile = z.output<typeof fileSchema>
 export type FileCell = z.output<typeof cell>
 export type FileHeld = z.output<typeof heldContent>
+export type FileTolerance = z.output<typeof tolerance>
 export type FileCellFormat = z.output<typeof formatSchema>
 
 function saying(accepted: string): { error: string } {

@@ -1,4 +1,4 @@
-import { doubleSheetInCases } from './case-following.ts'
+import { doubleSheetInPlaces } from './place-following.ts'
 import { eachCell, withCells } from './cells.ts'
 import { sheetOf } from './commands.ts'
 import { emptySheet, foldCase, isFormula, sheetIndex, type Workbook } from './document.ts'
@@ -23,7 +23,7 @@ export function duplicateSheet(workbook: Workbook, sheetName: string): { readonl
     const content = renameSheetInFormula(cell.content, sheet.name, name)
     if (content !== cell.content) cells.push({ row, column, cell: { ...cell, content } })
   })
-  return { name, edits: [{ kind: 'addSheet', at: sheetIndex(workbook, sheet.name) + 1, sheet: { ...withCells(sheet, cells), name } }, ...doubleSheetInCases(workbook, sheet.name, name)] }
+  return { name, edits: [{ kind: 'addSheet', at: sheetIndex(workbook, sheet.name) + 1, sheet: { ...withCells(sheet, cells), name } }, ...doubleSheetInPlaces(workbook, sheet.name, name)] }
 }
 
 /** The name with the first number behind it that no sheet has: from `Drum`, or `Drum 2`, to `Drum 3`. */

@@ -2,9 +2,9 @@ import { findUnit, type Unit } from '../../functions/units/units.ts'
 import type { Area, CellAddress } from './address.ts'
 import { setUnit, sheetOf, withContent } from './commands.ts'
 import { isFormula, type Cell, type Sheet, type Workbook } from './document.ts'
-import type { CellChange, Edit } from './edits.ts'
+import { applyEdits, type CellChange, type Edit } from './edits.ts'
 import { meantText } from './entry.ts'
-import { numberIn, valuesAsideChanged } from './restate.ts'
+import { numberIn, tolerancesChanged, valuesAsideChanged } from './restate.ts'
 import { unitOfValue, valuesOfUnit } from './unit-scope.ts'
 
 /** What a choice of unit at a cell is about. */
@@ -48,7 +48,7 @@ export function unitPlaces(sheet: Sheet, areas: readonly Area[]): UnitPlace[] {
 
 /**
  * Writes another unit into the places. What is typed stays as it is, unless `convertNumbers`: then the typed numbers that have the unit are
- * converted too, where it is a known one of the same dimension, and so are those that cases have aside. Formulas are left alone: what they ask
+ * converted too, where it is a known one of the same dimension, and so are those that cases have aside, and tolerances. Formulas are left alone: what they ask
  * for is the unit beside them.
  */
 export function changeUnits(workbook: Workbook, sheetName: string, places: readonly UnitPlace[], code: string, convertNumbers: boolean): Edit[] {
@@ -63,7 +63,8 @@ export function changeUnits(workbook: Workbook, sheetName: string, places: reado
     return before ? [{ kind: 'cells', sheet: sheet.name, cells: [{ ...at, cell: withContent(before, code) }] }] : setUnit(workbook, sheetName, { row: at.row, column: at.column - 1 }, code)
   })
   const cells = [...units.flatMap((edit) => (edit.kind === 'cells' ? edit.cells : [])), ...numbersIn(sheet)]
-  return [{ kind: 'cells', sheet: sheet.name, cells }, ...(convertNumbers ? valuesAsideChanged(workbook, numbersIn) : [])]
+  const edits: Edit[] = [{ kind: 'cells', sheet: sheet.name, cells }, ...(convertNumbers ? valuesAsideChanged(workbook, numbersIn) : [])]
+  return convertNumbers && workbook.tolerances ? [...edits, ...tolerancesChanged(workbook, applyEdits(workbook, edits).workbook)] : edits
 }
 
 /** Whether typed numbers have the unit of a place, so that one may want to convert them. Looks through the whole table that it heads. */

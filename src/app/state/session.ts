@@ -173,8 +173,8 @@ export function createSession(service: Calculation, openShelf: () => Promise<She
   /** Goes where something has changed, if that is one place. */
   function showChange(edits: readonly Edit[]): void {
     setNotice(undefined)
-    // What cases keep aside is shown elsewhere.
-    const [edit, ...others] = edits.filter(({ kind }) => kind !== 'cases')
+    // What cases keep aside, and tolerances, are shown elsewhere.
+    const [edit, ...others] = edits.filter(({ kind }) => kind !== 'cases' && kind !== 'tolerances')
     const change = edit?.kind === 'cells' ? edit.cells[0] : undefined
     if (others.length > 0 || edit?.kind !== 'cells' || !change) return
     batch(() => {

@@ -1,5 +1,5 @@
 import type { Corner, Reference } from '../../workbook/address.ts'
-import { followCases } from '../../workbook/case-following.ts'
+import { followPlaces } from '../../workbook/place-following.ts'
 import { eachCell } from '../../workbook/cells.ts'
 import { emptied, sheetOf } from '../../workbook/commands.ts'
 import { foldCase, isFormula, type Cell, type CellContent, type Sheet, type Workbook } from '../../workbook/document.ts'
@@ -77,7 +77,7 @@ function growingRanges(workbook: Workbook, list: WorkbookList, lastRow: number):
     return cells.length > 0 ? [{ kind: 'cells', sheet: host.name, cells }] : []
   })
   const outside = (reference: Reference, host: string | null) => grown(list, lastRow, reference, host, false)
-  return [...inCells, ...rewriteOutsideCells(workbook, (reference) => outside(reference, null)), ...followCases(workbook, outside)]
+  return [...inCells, ...rewriteOutsideCells(workbook, (reference) => outside(reference, null)), ...followPlaces(workbook, outside)]
 }
 
 function grown(list: WorkbookList, lastRow: number, reference: Reference, host: string | null, isItem: boolean): Reference {

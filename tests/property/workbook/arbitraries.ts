@@ -4,6 +4,7 @@ import { ROLES, type Cell, type CellContent, type Sheet, type Workbook } from '.
 import { applyEdit, type CellChange, type Edit } from '../../../src/workbook/edits.ts'
 import { contentOf } from '../../../src/workbook/entry.ts'
 import { normalFigure, type Figure } from '../../../src/workbook/figure.ts'
+import type { GivenTolerance, Tolerance } from '../../../src/workbook/given-tolerances.ts'
 import { figureKind, figureKinds } from '../../../src/workbook/figure-kinds.ts'
 import { PAPERS, type ReportSettings } from '../../../src/workbook/report-settings.ts'
 import { WorkbookProblem } from '../../../src/workbook/problem.ts'
@@ -80,7 +81,14 @@ const report: fc.Arbitrary<ReportSettings> = fc.record({
   preparedBy: fc.string({ unit: 'binary', maxLength: 8 }), checkedBy: fc.string({ maxLength: 8 }), paper: fc.constantFrom(...PAPERS),
 })
 
-export const workbook: fc.Arbitrary<Workbook> = fc.record(
+const tolerance: fc.Arbitrary<Tolerance> = fc.oneof(
+  fc.record({ kind: fc.constant('share' as const), share: fc.double({ min: 0, max: 2, noNaN: true }) }),
+  fc.record({ kind: fc.constant('size' as const), size: fc.double({ min: 0, max: 1e6, noNaN: true }), restatedFrom: fc.double({ min: 0, max: 9, noNaN: true }) }, { requiredKeys: ['kind', 'size'] }),
+)
+
+const tolerances = (sheet: fc.Arbitrary<string>): fc.Arbitrary<GivenTolerance[]> => fc.array(fc.record({ place: fc.record({ sheet, row, column }), tolerance }), { maxLength: 4 })
+
+const workbookWithoutTolerances: fc.Arbitrary<Workbook> = fc.record(
   {
     title: fc.string({ maxLength: 8 }),
     purpose: fc.string({ unit: 'binary', maxLength: 8 }),
@@ -91,6 +99,9 @@ export const workbook: fc.Arbitrary<Workbook> = fc.record(
   },
   { requiredKeys: ['title', 'purpose', 'sheets', 'names', 'figures'] },
 )
+
+export const workbook: fc.Arbitrary<Workbook> = workbookWithoutTolerances.chain((start) =>
+  tolerances(fc.constantFrom(...start.sheets.map(({ name }) => name))).map((given) => fitting(start, [{ kind: 'tolerances', tolerances: given }]).reduce((current, one) => applyEdit(current, one).workbook, start)))
 
 const axis = fc.constantFrom('rows' as const, 'columns' as const)
 const line = fc.oneof({ weight: 9, arbitrary: fc.nat(7) }, { weight: 1, arbitrary: fc.constantFrom(1_499, 16_383, 1_048_575) })
@@ -112,6 +123,7 @@ export const edit: fc.Arbitrary<Edit> = fc.oneof(
   fc.record({ kind: fc.constant('purpose' as const), purpose: fc.string({ maxLength: 4 }) }),
   fc.record({ kind: fc.constant('figures' as const), figures }),
   fc.record({ kind: fc.constant('report' as const), report: fc.option(report) }),
+  fc.record({ kind: fc.constant('tolerances' as const), tolerances: tolerances(sheetName) }),
   fc.record({ kind: fc.constant('name' as const), name: fc.constantFrom('load', 'K.value', 'Load'), refersTo: fc.option(fc.constantFrom('Duty!$C$5', 'Drum!$A$1')) }),
 )
 

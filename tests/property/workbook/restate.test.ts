@@ -40,6 +40,8 @@ const inUnits = (workbook: Workbook, system: 'US' | 'SI') => applyEdits(workbook
 
 const contents = ({ sheets }: Workbook) => sheets.map(({ rows }) => rows.map((row) => row?.map((cell) => cell?.content)))
 
+const sizesOf = ({ tolerances = [] }: Workbook) => tolerances.map(({ place, tolerance }) => [place, tolerance.kind === 'size' ? tolerance.size : undefined])
+
 describe('restate', () => {
   it('to the other system and back gives the very same contents, to the last digit and letter, however often', () => {
     fc.assert(
@@ -51,6 +53,21 @@ describe('restate', () => {
         expect(contents(inUnits(home, there))).toEqual(contents(once))
       }),
       { numRuns: 500 },
+    )
+  })
+
+  it('brings tolerances there and back to the last digit, in step with their inputs', () => {
+    fc.assert(
+      fc.property(mixed, fc.array(fc.tuple(fc.nat(35), fc.constantFrom(0, 5), value.map(Math.abs)), { minLength: 1, maxLength: 6 }), (cells, sizes) => {
+        const given = new Map(sizes.map(([row, column, size]) => [`${row}:${column}`, { place: { sheet: 'Sheet', row, column }, tolerance: { kind: 'size' as const, size } }]))
+        const start = applyEdits(cells, [{ kind: 'tolerances', tolerances: [...given.values()] }]).workbook
+        const [there, back] = unitSystemOf(start) === 'SI' ? (['US', 'SI'] as const) : (['SI', 'US'] as const)
+        const once = inUnits(start, there)
+        const home = inUnits(once, back)
+        expect(sizesOf(home)).toEqual(sizesOf(start))
+        expect(sizesOf(inUnits(home, there))).toEqual(sizesOf(once))
+      }),
+      { numRuns: 300 },
     )
   })
 

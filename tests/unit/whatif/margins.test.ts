@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest'
 import { findUnit } from '../../../functions/units/units.ts'
-import { margins, runAllMargins, type GivenTolerance } from '../../../src/whatif/margins.ts'
+import { margins, runAllMargins } from '../../../src/whatif/margins.ts'
 import { toleranceWords, usualTolerance } from '../../../src/whatif/tolerances.ts'
 import type { Workbook } from '../../../src/workbook/document.ts'
+import type { GivenTolerance } from '../../../src/workbook/given-tolerances.ts'
 import { at, workbookOf } from '../workbook-of.ts'
 
 const place = (address: string) => ({ sheet: 'S', ...at(address) })
@@ -39,6 +40,13 @@ describe('margins of a result', () => {
   it('a result that rises whichever way an input goes has no fall', async () => {
     const bowl = await of(workbookOf({ S: { A1: 0, A2: '=A1^2+1' } }), 'A2', [size('A1', 2)])
     expect(bowl).toMatchObject({ sum: { up: 4, down: 0 }, rootSumSquare: { up: 4, down: 0 }, together: { up: 5, down: 1 } })
+  })
+
+  it('tolerances that the workbook keeps count, each in place of the usual one', async () => {
+    const sum = workbookOf({ S: { A1: 10.5, A2: 20.5, A3: '=A1+A2' } })
+    const { moving } = await runAllMargins(margins({ ...sum, tolerances: [size('A1', 4)] }, place('A3')))
+    // 5 % of 20.5 is 1.025.
+    expect(moving.map(({ reach, source }) => [reach, source === undefined])).toEqual([[4, true], [expect.closeTo(1.025, 9), false]])
   })
 
   it('inputs are found through formulas, names and sheets; what is not upstream is left out', () => {

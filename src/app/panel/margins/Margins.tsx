@@ -1,4 +1,4 @@
-import { createMemo, createSignal, For, onCleanup, onMount, Show, type JSX } from 'solid-js'
+import { createEffect, createMemo, createSignal, For, on, onCleanup, onMount, Show, type JSX } from 'solid-js'
 import { drawMarginBars } from '../../../figures/margin-bars.ts'
 import type { Margin, Margins } from '../../../whatif/margins.ts'
 import { printPlace } from '../../../whatif/place.ts'
@@ -27,6 +27,8 @@ function Panel(): JSX.Element {
   const session = useSession()
   const state = keptState(session, 'Margins', createMarginsState)
   takeSelectedResult(session, state)
+  // Only after the edit has been told to the calculation as well, which hands out its workbook.
+  createEffect(on(() => session.document.workbook().tolerances, () => queueMicrotask(() => state.runForTolerances()), { defer: true }))
   return (
     <div class="whatif-panel">
       <h2>Margins</h2>
@@ -66,7 +68,7 @@ function Outcome(props: { readonly found: Margins; readonly state: MarginsState 
       <Show when={props.state.isOld()}><p class="whatif-hint">The workbook has changed since; run again for what it holds now.</p></Show>
       <Bars found={props.found} />
       <h3>Tolerances</h3>
-      <p class="whatif-hint">Type 5 % for a share of the value, or a number in the unit of the input; empty brings back the usual one. They are kept until another workbook is opened, not in the file.</p>
+      <p class="whatif-hint">Type 5 % for a share of the value, or a number in the unit of the input; empty brings back the usual one. They are kept with the workbook.</p>
       <div class="whatif-scroll">
         <table class="whatif-table margins-table">
           <thead><tr><th scope="col">Input</th><th scope="col">Tolerance ±</th><th scope="col">With less</th><th scope="col">With more</th></tr></thead>

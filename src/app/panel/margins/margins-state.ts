@@ -2,7 +2,7 @@ import { batch, createSignal, type Accessor } from 'solid-js'
 import type { Margins, MarginsReady } from '../../../whatif/margins.ts'
 import { readNumber } from '../../../whatif/range-text.ts'
 import type { Watched } from '../../../whatif/probe.ts'
-import type { Tolerance } from '../../../whatif/tolerances.ts'
+import { giveTolerance, type Tolerance } from '../../../workbook/given-tolerances.ts'
 import { WorkbookProblem } from '../../../workbook/problem.ts'
 import { isResult, placeTyped, printPlace, type Place } from '../../whatif/cells.ts'
 import { createRunning, type Running } from '../../whatif/running.ts'
@@ -20,23 +20,17 @@ export interface MarginsState extends Running {
   setTarget(text: string): void
   readonly begun: Accessor<MarginsBegun | undefined>
   readonly found: Accessor<Margins | undefined>
-  /** Tolerances that the user has given, by the place of the input. */
-  readonly own: Accessor<ReadonlyMap<string, Own>>
-  /** Takes a tolerance as typed and works the margins out anew; an empty one brings back the usual. */
+  /** Puts a tolerance as typed into the workbook and works the margins out anew; an empty one brings back the usual. */
   setTolerance(place: Place, typed: string): void
   run(): void
-}
-
-interface Own {
-  readonly place: Place
-  readonly tolerance: Tolerance
+  /** Works the margins out anew where tolerances are all that has changed since: by Undo, say. */
+  runForTolerances(): void
 }
 
 export function createMarginsState(session: Session): MarginsState {
   const [target, setTarget] = createSignal('')
   const [begun, setBegun] = createSignal<MarginsBegun | undefined>(undefined)
   const [found, setFound] = createSignal<Margins | undefined>(undefined)
-  const [own, setOwn] = createSignal<ReadonlyMap<string, Own>>(new Map())
   const running = createRunning(session)
 
   function run(): void {
@@ -44,7 +38,7 @@ export function createMarginsState(session: Session): MarginsState {
     const place = placeTyped(session.document.workbook(), target(), session.sheetName())
     if (typeof place === 'string') return running.setProblem(`Result: ${place}`)
     let done = 0
-    running.ask('Working out the margins', { kind: 'margins', target: place, given: [...own().values()] }, (news) => {
+    running.ask('Working out the margins', { kind: 'margins', target: place }, (news) => {
       if (news.kind === 'margins begun') setBegun(news)
       if (news.kind === 'margins') setFound(news.margins)
       if (news.kind !== 'margins part') return undefined
@@ -54,7 +48,7 @@ export function createMarginsState(session: Session): MarginsState {
   }
 
   const state: MarginsState = {
-    ...running, target, begun, found, own, run,
+    ...running, target, begun, found, run, runForTolerances,
     setTarget: (text) => batch(() => {
       setTarget(text)
       setBegun(undefined)
@@ -63,11 +57,10 @@ export function createMarginsState(session: Session): MarginsState {
     setTolerance(place, typed) {
       try {
         const tolerance = toleranceTyped(typed)
-        const next = new Map(own())
-        if (tolerance === undefined) next.delete(printPlace(place))
-        else next.set(printPlace(place), { place, tolerance })
-        setOwn(next)
-        run()
+        session.act('Tolerance', (workbook) => giveTolerance(workbook, place, tolerance))
+        if (session.notice()?.tone === 'problem') return
+        running.setProblem(undefined)
+        if (running.isOld()) run()
       } catch (fault) {
         if (!(fault instanceof WorkbookProblem)) throw fault
         running.setProblem(`${printPlace(place)}: ${fault.message}`)
@@ -76,6 +69,11 @@ export function createMarginsState(session: Session): MarginsState {
   }
   takeSelectedResult(session, state)
   return state
+
+  function runForTolerances(): void {
+    const [before, now] = [running.of(), session.document.workbook()]
+    if (found() && before && before.tolerances !== now.tolerances && before.sheets === now.sheets && before.names === now.names) run()
+  }
 }
 
 /** As long as nothing was worked out, the selected result is meant. */

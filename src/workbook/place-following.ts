@@ -1,0 +1,91 @@
+import type { Reference } from './address.ts'
+import { casesOf, placeReference, type CaseValue, type CellPlace } from './cases.ts'
+import { foldCase, isFormula, type Workbook } from './document.ts'
+import type { Edit } from './edits.ts'
+import { renameSheetInFormula, rewriteReferences } from './formula/references.ts'
+import type { ChangeReference } from './rewrite.ts'
+
+/** What becomes of a cell; `null` for one that is gone. */
+type Follow = (place: CellPlace) => CellPlace | null
+
+/** A formula of a case as it is by then. */
+type Rewrite = (formula: string, from: CellPlace) => string
+
+/**
+ * What is kept beside the sheets by its cell, in cases and tolerances, follows as references to the cells do, and so do formulas that a case
+ * holds. Of a cell that is gone nothing is kept.
+ */
+export function followPlaces(workbook: Workbook, change: ChangeReference): Edit[] {
+  return followedPlaces(workbook, (place) => placeOf(change(placeReference(place), null)), (formula, { sheet }) => rewriteReferences(formula, (reference) => change(reference, sheet)))
+}
+
+/** @param follow for the cells in which cases have values, and for those of tolerances; @param followCompared for results that are compared */
+export function followedPlaces(workbook: Workbook, follow: Follow, rewrite: Rewrite, followCompared: Follow = follow): Edit[] {
+  return [...followedCases(workbook, follow, rewrite, followCompared), ...followedTolerances(workbook, follow)]
+}
+
+/** As a sheet gets another name. */
+export function renameSheetInPlaces(workbook: Workbook, from: string, to: string): Edit[] {
+  const renamed = (place: CellPlace): CellPlace => (foldCase(place.sheet) === foldCase(from) ? { ...place, sheet: to } : place)
+  return followedPlaces(workbook, renamed, (formula) => renameSheetInFormula(formula, from, to))
+}
+
+/** As a sheet is taken away, and with it what is kept of its cells. */
+export function removeSheetFromPlaces(workbook: Workbook, sheet: string): Edit[] {
+  return followedPlaces(workbook, (place) => (place.sheet === sheet ? null : place), (formula) => formula)
+}
+
+/** As a sheet is doubled: what is kept of its cells is kept of the copy's too. */
+export function doubleSheetInPlaces(workbook: Workbook, sheet: string, copy: string): Edit[] {
+  return [...doubledInCases(workbook, sheet, copy), ...doubledInTolerances(workbook, sheet, copy)]
+}
+
+/** Nothing where there are no cases; else an edit even if all stays as it is, so that what becomes of the cells is taken for no edit of an input. */
+function followedCases(workbook: Workbook, follow: Follow, rewrite: Rewrite, followCompared: Follow): Edit[] {
+  if (!workbook.cases) return []
+  const { list, current, compared } = casesOf(workbook)
+  const followed = list.map((one) => ({
+    ...one,
+    aside: one.aside.flatMap((value): CaseValue[] => {
+      const place = follow(value)
+      if (!place) return []
+      const content = isFormula(value.content) ? rewrite(value.content, value) : value.content
+      return [{ ...value, sheet: place.sheet, row: place.row, column: place.column, content }]
+    }),
+  }))
+  return [{ kind: 'cases', cases: { list: followed, current, compared: distinct(compared.flatMap((place) => followCompared(place) ?? [])) } }]
+}
+
+function followedTolerances({ tolerances }: Workbook, follow: Follow): Edit[] {
+  if (!tolerances) return []
+  return [{ kind: 'tolerances', tolerances: tolerances.flatMap(({ place, tolerance }) => {
+    const after = follow(place)
+    return after ? [{ place: after, tolerance }] : []
+  }) }]
+}
+
+function doubledInCases(workbook: Workbook, sheet: string, copy: string): Edit[] {
+  if (!workbook.cases) return []
+  const { list, ...others } = casesOf(workbook)
+  const doubled = (value: CaseValue): CaseValue => ({ ...value, sheet: copy, content: isFormula(value.content) ? renameSheetInFormula(value.content, sheet, copy) : value.content })
+  return [{ kind: 'cases', cases: { ...others, list: list.map((one) => ({ ...one, aside: [...one.aside, ...one.aside.filter((value) => value.sheet === sheet).map(doubled)] })) } }]
+}
+
+function doubledInTolerances({ tolerances }: Workbook, sheet: string, copy: string): Edit[] {
+  if (!tolerances) return []
+  const doubled = tolerances.filter(({ place }) => place.sheet === sheet).map(({ place, tolerance }) => ({ place: { ...place, sheet: copy }, tolerance }))
+  return [{ kind: 'tolerances', tolerances: [...tolerances, ...doubled] }]
+}
+
+function placeOf(reference: Reference | null): CellPlace | null {
+  if (reference === null || reference.sheet === null || reference.from.row === null || reference.from.column === null) return null
+  return { sheet: reference.sheet, row: reference.from.row, column: reference.from.column }
+}
+
+function distinct(places: readonly CellPlace[]): CellPlace[] {
+  const seen = new Set<string>()
+  return places.filter(({ sheet, row, column }) => {
+    const key = `${sheet}!${row}:${column}`
+    return !seen.has(key) && seen.add(key)
+  })
+}
