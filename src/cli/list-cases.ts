@@ -1,6 +1,7 @@
 import { caseOutcomes, comparedText } from '../calc/case-outcomes.ts'
 import { Graph } from '../calc/graph.ts'
-import { casesOf, printCellPlace, type CellPlace } from '../workbook/cases.ts'
+import { casesOf } from '../workbook/cases.ts'
+import { printCellPlace, type CellPlace } from '../workbook/cell-place.ts'
 import type { Workbook } from '../workbook/document.ts'
 import { applyEdits } from '../workbook/edits.ts'
 import { FINE, NOT_MET, type ExitCode, type Io } from './io.ts'

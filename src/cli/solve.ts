@@ -1,5 +1,5 @@
 import { readBounds, readNumber } from '../whatif/range-text.ts'
-import { printPlace } from '../whatif/place.ts'
+import { printCellPlace } from '../workbook/cell-place.ts'
 import { solve, type Goal, type Solution, type Solved, type Tried } from '../whatif/solve.ts'
 import { solvedWords } from '../whatif/solve-words.ts'
 import { readArguments } from './arguments.ts'
@@ -36,7 +36,7 @@ const goalOf = (text: string): Goal => (text.trim().toLowerCase() === 'met' ? { 
 
 function printSolution({ input, target }: Solved, solution: Solution, io: Io): void {
   const print = ({ input: number, reading }: Tried): void => {
-    io.out(tabbed([printPlace(input), String(number), input.unitText ?? '', printPlace(target), printValue(reading.value), reading.check?.words ?? target.unitText ?? '']))
+    io.out(tabbed([printCellPlace(input), String(number), input.unitText ?? '', printCellPlace(target), printValue(reading.value), reading.check?.words ?? target.unitText ?? '']))
   }
   print(solution.at)
   if (solution.kind === 'stretch') print(solution.until)

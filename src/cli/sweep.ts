@@ -1,6 +1,6 @@
 import type { CellValue } from '../calc/values.ts'
 import { isCellError } from '../calc/values.ts'
-import { printPlace, type Place } from '../whatif/place.ts'
+import { printCellPlace, type CellPlace } from '../workbook/cell-place.ts'
 import type { Watched } from '../whatif/probe.ts'
 import { readRange } from '../whatif/range-text.ts'
 import { sweep, type Sweep, type SweepLimit, type SweepPoint, type Variation } from '../whatif/sweep.ts'
@@ -68,8 +68,8 @@ const fields = ({ watched }: Sweep, { given, readings }: SweepPoint): string[] =
   ...readings.flatMap(({ value, check }, at) => (watched[at]?.isCheck === true ? [csvValue(value), check?.margin === undefined ? '' : String(check.margin)] : [csvValue(value)])),
 ]
 
-const titleOf = (place: Place, label: string | undefined, unitText: string | undefined): string =>
-  [printPlace(place), label, unitText === undefined || unitText === '-' ? undefined : `(${unitText})`].filter((part) => part !== undefined).join(' ')
+const titleOf = (place: CellPlace, label: string | undefined, unitText: string | undefined): string =>
+  [printCellPlace(place), label, unitText === undefined || unitText === '-' ? undefined : `(${unitText})`].filter((part) => part !== undefined).join(' ')
 
 /** A text that another program would take for a formula is marked as text. */
 const csvValue = (value: CellValue): string => (typeof value === 'string' && /^[=+\-@\t\r]/.test(value) ? `'${value}` : printValue(value))
@@ -81,8 +81,8 @@ function limitWords({ axes, watched }: Sweep, { watched: at, row, from, to, last
   const check: Watched | undefined = watched[at]
   if (along === undefined || check === undefined) throw new WorkbookProblem('a limit belongs to a watched check')
   const unit = along.unitText === undefined || along.unitText === '-' ? '' : ` ${along.unitText}`
-  const where = second === undefined ? '' : ` at ${printPlace(second.input)} = ${second.numbers[row]}`
-  return `${titleOf(check, check.label, undefined)} turns from ${verdictWords(from)} to ${verdictWords(to)} between ${printPlace(along.input)} = ${last} and ${first}${unit}${where}`
+  const where = second === undefined ? '' : ` at ${printCellPlace(second.input)} = ${second.numbers[row]}`
+  return `${titleOf(check, check.label, undefined)} turns from ${verdictWords(from)} to ${verdictWords(to)} between ${printCellPlace(along.input)} = ${last} and ${first}${unit}${where}`
 }
 
 const verdictWords = (verdict: SweepLimit['from']): string => (verdict === 'none' ? 'no verdict' : verdict)

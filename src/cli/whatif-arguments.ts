@@ -1,5 +1,5 @@
 import type { Workbook } from '../workbook/document.ts'
-import type { Place } from '../whatif/place.ts'
+import type { CellPlace } from '../workbook/cell-place.ts'
 import { locate } from './locate.ts'
 import { Refusal } from './refusal.ts'
 
@@ -13,7 +13,7 @@ export function assignment(text: string): { readonly address: string; readonly r
 }
 
 /** The one cell that an address or a name stands for; of a name for a value and its unit, the value. @throws Refusal */
-export function locateOne(workbook: Workbook, option: string, address: string): Place {
+export function locateOne(workbook: Workbook, option: string, address: string): CellPlace {
   const places = locate(workbook, address)
   const [first, second] = places
   const isQuantity = places.length === 2 && first?.row === second?.row && second?.sheet.rows[second.row]?.[second.column]?.role === 'unit'
@@ -22,7 +22,7 @@ export function locateOne(workbook: Workbook, option: string, address: string): 
 }
 
 /** All cells of several addresses, each once. @throws Refusal */
-export function locateAll(workbook: Workbook, addresses: readonly string[]): Place[] {
+export function locateAll(workbook: Workbook, addresses: readonly string[]): CellPlace[] {
   const seen = new Set<string>()
   return addresses.flatMap((address) => locate(workbook, address)).flatMap(({ sheet, row, column }) => {
     const key = `${sheet.name}!${row}:${column}`

@@ -1,6 +1,7 @@
 import { comparedText, differenceText, type CaseOutcome } from '../calc/case-outcomes.ts'
 import { isCellError, type CellValue } from '../calc/values.ts'
-import { BASE, casesOf, currentName, heldIn, isOwn, ownPlaces, printCellPlace, type CellPlace } from '../workbook/cases.ts'
+import { BASE, casesOf, currentName, heldIn, isOwn, ownPlaces } from '../workbook/cases.ts'
+import { printCellPlace, type CellPlace } from '../workbook/cell-place.ts'
 import { cellAt, isFormula, sheetByName, type CellContent, type Workbook } from '../workbook/document.ts'
 import { meantText } from '../workbook/entry.ts'
 import { unitOfValue } from '../workbook/unit-scope.ts'

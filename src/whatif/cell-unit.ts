@@ -6,7 +6,8 @@ import { meantText } from '../workbook/entry.ts'
 import { WorkbookProblem } from '../workbook/problem.ts'
 import { numberIn } from '../workbook/restate.ts'
 import { unitOfValue } from '../workbook/unit-scope.ts'
-import { placeWords, sheetAt, type Place } from './place.ts'
+import type { CellPlace } from '../workbook/cell-place.ts'
+import { placeWords, sheetAt } from './place.ts'
 import { onlyUpstream, upstreamOf } from './upstream.ts'
 
 /** The unit that stands beside a cell or over it. */
@@ -18,7 +19,7 @@ export interface CellUnit {
 }
 
 /** The unit of one cell. Where its unit is a formula, so much of the workbook is computed as it takes. */
-export function cellUnit(workbook: Workbook, place: Place): CellUnit {
+export function cellUnit(workbook: Workbook, place: CellPlace): CellUnit {
   const sheet = sheetAt(workbook, place)
   const at = unitOfValue(sheet, place)
   if (at === undefined) return { unitText: undefined, unit: undefined }
@@ -38,7 +39,7 @@ export function unitNamed(text: unknown): CellUnit {
  * of the site, asked for only then.
  * @throws WorkbookProblem where there is no way from one to the other
  */
-export function numberInCellUnit(workbook: Workbook, cell: Place & CellUnit, number: number, given: Unit | undefined, sitePa: () => number): number {
+export function numberInCellUnit(workbook: Workbook, cell: CellPlace & CellUnit, number: number, given: Unit | undefined, sitePa: () => number): number {
   if (given === undefined || given === cell.unit) return number
   if (cell.unit?.dimension !== given.dimension) {
     const has = cell.unitText === undefined ? 'which has no unit' : `which is in ${cell.unitText}`

@@ -2,16 +2,16 @@ import { areaOf, type Area, type Reference } from '../workbook/address.ts'
 import { isFormula, sheetByName, usedRange, type Workbook } from '../workbook/document.ts'
 import { namedReference, referencesIn } from '../workbook/formula/references.ts'
 import { tokenise } from '../workbook/formula/tokenise.ts'
-import { printPlace, type Place } from './place.ts'
+import { printCellPlace, type CellPlace } from '../workbook/cell-place.ts'
 
 /** Checks that hang on any of these cells, however far down, in the order of the sheets, then of reading. */
-export function checksDownstream(workbook: Workbook, from: readonly Place[]): Place[] {
+export function checksDownstream(workbook: Workbook, from: readonly CellPlace[]): CellPlace[] {
   const users = new Users(workbook)
-  const reached = new Map<string, Place>()
+  const reached = new Map<string, CellPlace>()
   const toFollow = [...from]
   for (let next = toFollow.pop(); next !== undefined; next = toFollow.pop()) {
     for (const user of users.of(next)) {
-      const key = printPlace(user)
+      const key = printCellPlace(user)
       if (reached.has(key)) continue
       reached.set(key, user)
       toFollow.push(user)
@@ -27,8 +27,8 @@ const SMALL = 64
 
 /** Which formulas refer to a cell, by themselves or through a name or a range. */
 class Users {
-  readonly #byCell = new Map<string, Place[]>()
-  readonly #byArea = new Map<string, { readonly sheet: string; readonly area: Area; readonly users: Place[] }>()
+  readonly #byCell = new Map<string, CellPlace[]>()
+  readonly #byArea = new Map<string, { readonly sheet: string; readonly area: Area; readonly users: CellPlace[] }>()
 
   constructor(workbook: Workbook) {
     for (const { name, rows } of workbook.sheets) {
@@ -40,18 +40,18 @@ class Users {
     }
   }
 
-  of({ sheet, row, column }: Place): Place[] {
+  of({ sheet, row, column }: CellPlace): CellPlace[] {
     const around = [...this.#byArea.values()].filter(({ sheet: name, area }) => name === sheet && row >= area.top && row <= area.bottom && column >= area.left && column <= area.right)
     return [...(this.#byCell.get(keyOf(sheet, row, column)) ?? []), ...around.flatMap(({ users }) => users)]
   }
 
-  #note(workbook: Workbook, formula: string, user: Place): void {
+  #note(workbook: Workbook, formula: string, user: CellPlace): void {
     const tokens = tokenise(formula)
     const named = tokens.flatMap(({ kind, text }) => (kind === 'name' ? (namedReference(workbook.names, text) ?? []) : []))
     for (const reference of [...referencesIn(tokens).map((one) => one.reference), ...named]) this.#noteReference(workbook, reference, user)
   }
 
-  #noteReference(workbook: Workbook, reference: Reference, user: Place): void {
+  #noteReference(workbook: Workbook, reference: Reference, user: CellPlace): void {
     const sheet = sheetByName(workbook, reference.sheet ?? user.sheet)
     if (sheet === undefined) return
     const area = areaOf(reference)

@@ -1,7 +1,8 @@
 import { isFormula, type Workbook } from '../workbook/document.ts'
 import type { GivenTolerance, Tolerance } from '../workbook/given-tolerances.ts'
 import { WorkbookProblem } from '../workbook/problem.ts'
-import { cellAtPlace, placeWords, type Place } from './place.ts'
+import type { CellPlace } from '../workbook/cell-place.ts'
+import { cellAtPlace, placeWords } from './place.ts'
 import { MOST_INPUTS, noNumberWords, Probe, type ProbedInput, type Watched } from './probe.ts'
 import { toleranceSize, usualTolerance } from './tolerances.ts'
 import { upstreamOf } from './upstream.ts'
@@ -71,7 +72,7 @@ const NOTHING = 1e-13
  * @param given tolerances that the user has given inputs; those that the workbook keeps, unless told otherwise
  * @throws WorkbookProblem if the result is no formula that comes to a number, or hangs on too many inputs
  */
-export function margins(workbook: Workbook, target: Place, given: readonly GivenTolerance[] = workbook.tolerances ?? []): MarginsReady {
+export function margins(workbook: Workbook, target: CellPlace, given: readonly GivenTolerance[] = workbook.tolerances ?? []): MarginsReady {
   if (!isFormula(cellAtPlace(workbook, target)?.content)) throw new WorkbookProblem(`${placeWords(workbook, target)} is no formula: nothing moves it; accepted is a result`)
   const places = upstreamOf(workbook, [target]).places().filter((place) => isNumberInput(workbook, place))
   if (places.length > MOST_INPUTS) throw new WorkbookProblem(`${placeWords(workbook, target)} hangs on ${places.length} inputs; accepted: up to ${MOST_INPUTS}`)
@@ -153,11 +154,11 @@ export async function runAllMargins(ready: MarginsReady, pause: (inputs: number)
   }
 }
 
-const isNumberInput = (workbook: Workbook, place: Place): boolean => {
+const isNumberInput = (workbook: Workbook, place: CellPlace): boolean => {
   const cell = cellAtPlace(workbook, place)
   return cell?.role === 'input' && typeof cell.content === 'number'
 }
 
-const keyOf = ({ sheet, row, column }: Place): string => `${sheet.toLowerCase()}!${row}:${column}`
+const keyOf = ({ sheet, row, column }: CellPlace): string => `${sheet.toLowerCase()}!${row}:${column}`
 
 const total = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0)

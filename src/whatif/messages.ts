@@ -1,5 +1,5 @@
 import type { Margin, Margins, MarginsReady } from './margins.ts'
-import type { Place } from './place.ts'
+import type { CellPlace } from '../workbook/cell-place.ts'
 import type { Watched } from './probe.ts'
 import type { Solved } from './solve.ts'
 import type { Spacing } from './spacing.ts'
@@ -10,8 +10,8 @@ export type WhatIfQuestion = SolveQuestion | SweepQuestion | MarginsQuestion
 
 export interface SolveQuestion {
   readonly kind: 'solve'
-  readonly by: Place
-  readonly target: Place
+  readonly by: CellPlace
+  readonly target: CellPlace
   /** What it should come to, in the unit of its cell or in another; left out, a check is to just hold. */
   readonly goal?: { readonly number: number; readonly unit?: string }
   readonly within?: { readonly from: number; readonly to: number }
@@ -19,8 +19,8 @@ export interface SolveQuestion {
 
 export interface SweepQuestion {
   readonly kind: 'sweep'
-  readonly vary: readonly { readonly place: Place; readonly spacing: Spacing; readonly unit?: string }[]
-  readonly watch: readonly Place[]
+  readonly vary: readonly { readonly place: CellPlace; readonly spacing: Spacing; readonly unit?: string }[]
+  readonly watch: readonly CellPlace[]
   /** Every check that hangs on what is varied is watched too. */
   readonly allChecks: boolean
 }
@@ -28,7 +28,7 @@ export interface SweepQuestion {
 /** With the tolerances that the workbook keeps. */
 export interface MarginsQuestion {
   readonly kind: 'margins'
-  readonly target: Place
+  readonly target: CellPlace
 }
 
 export type WhatIfKind = WhatIfQuestion['kind']
@@ -49,7 +49,7 @@ export interface SweepBegun {
   readonly unwatched: number
 }
 
-export interface HeldInput extends Place {
+export interface HeldInput extends CellPlace {
   readonly label: string | undefined
   readonly value: number | string | boolean
   readonly unitText: string | undefined

@@ -1,31 +1,21 @@
-import { printAddress, quoteSheetName } from '../workbook/address.ts'
+import { printCellPlace, type CellPlace } from '../workbook/cell-place.ts'
 import { sheetByName, type Cell, type Sheet, type Workbook } from '../workbook/document.ts'
 import { meantText } from '../workbook/entry.ts'
 import { WorkbookProblem } from '../workbook/problem.ts'
 import { labelOf } from '../workbook/words-beside.ts'
 
-/** A cell of a workbook, by the name of its sheet. */
-export interface Place {
-  readonly sheet: string
-  readonly row: number
-  readonly column: number
-}
-
-/** `'Wet return'!C5` */
-export const printPlace = ({ sheet, row, column }: Place): string => `${quoteSheetName(sheet)}!${printAddress(row, column)}`
-
 /** For messages: `Basis!C21 (High)`. */
-export function placeWords(workbook: Workbook, place: Place): string {
+export function placeWords(workbook: Workbook, place: CellPlace): string {
   const sheet = sheetByName(workbook, place.sheet)
   const label = sheet && nameOf(sheet, place)
-  return label === undefined ? printPlace(place) : `${printPlace(place)} (${label})`
+  return label === undefined ? printCellPlace(place) : `${printCellPlace(place)} (${label})`
 }
 
 /**
  * What a cell is called. In a table whose rows go by a typed name, that name is put before the heading: `Cheese store: Served?`, for without it
  * all rows are called the same.
  */
-export function nameOf(sheet: Sheet, { row, column }: Omit<Place, 'sheet'>): string | undefined {
+export function nameOf(sheet: Sheet, { row, column }: Omit<CellPlace, 'sheet'>): string | undefined {
   const label = labelOf(sheet, { row, column })
   const before = (sheet.rows[row] ?? []).slice(0, column)
   if (before.some((cell) => cell?.role === 'label')) return label
@@ -35,10 +25,13 @@ export function nameOf(sheet: Sheet, { row, column }: Omit<Place, 'sheet'>): str
 }
 
 /** @throws WorkbookProblem if there is no such sheet */
-export function sheetAt(workbook: Workbook, { sheet: name }: Place): Sheet {
+export function sheetAt(workbook: Workbook, { sheet: name }: CellPlace): Sheet {
   const sheet = sheetByName(workbook, name)
   if (sheet === undefined) throw new WorkbookProblem(`there is no sheet "${name}"; there are ${workbook.sheets.map((one) => `"${one.name}"`).join(', ')}`)
   return sheet
 }
 
-export const cellAtPlace = (workbook: Workbook, place: Place): Cell | undefined => sheetByName(workbook, place.sheet)?.rows[place.row]?.[place.column]
+/** The name of a cell, with its place: `Cheese store: Served? (Zones!T13)`. */
+export const calledCell = (cell: CellPlace & { readonly label: string | undefined }): string => (cell.label === undefined ? printCellPlace(cell) : `${cell.label} (${printCellPlace(cell)})`)
+
+export const cellAtPlace = (workbook: Workbook, place: CellPlace): Cell | undefined => sheetByName(workbook, place.sheet)?.rows[place.row]?.[place.column]

@@ -5,12 +5,13 @@ import { isFormula, type Workbook } from '../workbook/document.ts'
 import { unitOfValue } from '../workbook/unit-scope.ts'
 import { WorkbookProblem } from '../workbook/problem.ts'
 import { numberInCellUnit, unitNamed, type CellUnit } from './cell-unit.ts'
-import { cellAtPlace, nameOf, placeWords, printPlace, sheetAt, type Place } from './place.ts'
+import { printCellPlace, type CellPlace } from '../workbook/cell-place.ts'
+import { cellAtPlace, nameOf, placeWords, sheetAt } from './place.ts'
 import { sitePressurePa } from './site.ts'
 import { onlyUpstream, upstreamOf } from './upstream.ts'
 
 /** A cell that is asked about or changed, with what stands round it. */
-export interface Watched extends Place, CellUnit {
+export interface Watched extends CellPlace, CellUnit {
   /** What it is called; in a table by the name of its row as well. */
   readonly label: string | undefined
   readonly isCheck: boolean
@@ -44,11 +45,11 @@ export class Probe {
   #tried = new Set<number>()
 
   /** @throws WorkbookProblem if an input is none, a watched cell is empty, or there are too many */
-  constructor(workbook: Workbook, inputs: readonly Place[], watched: readonly Place[]) {
+  constructor(workbook: Workbook, inputs: readonly CellPlace[], watched: readonly CellPlace[]) {
     refuseMany(inputs, watched)
     const values = inputs.map((place) => inputNumber(workbook, place))
     const seen = new Set<string>()
-    const repeated = inputs.find((place) => seen.size === seen.add(printPlace(place).toLowerCase()).size)
+    const repeated = inputs.find((place) => seen.size === seen.add(printCellPlace(place).toLowerCase()).size)
     if (repeated !== undefined) throw new WorkbookProblem(`${placeWords(workbook, repeated)} is given twice; accepted: each input once`)
     for (const place of watched) refuseEmpty(workbook, place)
     this.#workbook = workbook
@@ -110,7 +111,7 @@ export class Probe {
     return place === undefined ? null : this.#graph.value(place.sheet, place.row, place.column)
   }
 
-  #described(workbook: Workbook, place: Place): Omit<Watched, 'isCheck'> {
+  #described(workbook: Workbook, place: CellPlace): Omit<Watched, 'isCheck'> {
     const sheet = sheetAt(workbook, place)
     const unitCell = unitOfValue(sheet, place)
     const text = unitCell && this.#graph.value(sheet.name, unitCell.row, unitCell.column)
@@ -119,7 +120,7 @@ export class Probe {
 }
 
 /** What an input holds. @throws WorkbookProblem if the cell is no input, or holds no number */
-export function inputNumber(workbook: Workbook, place: Place): number {
+export function inputNumber(workbook: Workbook, place: CellPlace): number {
   sheetAt(workbook, place)
   const cell = cellAtPlace(workbook, place)
   const words = `${placeWords(workbook, place)} cannot be varied: it`
@@ -140,13 +141,13 @@ export function noNumberWords(value: CellValue): string {
   return `it is a text there: "${String(value).slice(0, 60)}"`
 }
 
-function refuseMany(inputs: readonly Place[], watched: readonly Place[]): void {
+function refuseMany(inputs: readonly CellPlace[], watched: readonly CellPlace[]): void {
   if (inputs.length > MOST_INPUTS) throw new WorkbookProblem(`${inputs.length} inputs at once; accepted: up to ${MOST_INPUTS}`)
   if (watched.length > MOST_WATCHED) throw new WorkbookProblem(`${watched.length} cells to watch; accepted: up to ${MOST_WATCHED}`)
 }
 
-function refuseEmpty(workbook: Workbook, place: Place): void {
+function refuseEmpty(workbook: Workbook, place: CellPlace): void {
   sheetAt(workbook, place)
   const content = cellAtPlace(workbook, place)?.content
-  if (content === undefined || content === null) throw new WorkbookProblem(`${printPlace(place)} is empty: there is nothing to watch; accepted is a cell with a result or a check`)
+  if (content === undefined || content === null) throw new WorkbookProblem(`${printCellPlace(place)} is empty: there is nothing to watch; accepted is a cell with a result or a check`)
 }

@@ -1,5 +1,6 @@
 import { isCellError } from '../calc/values.ts'
-import { printPlace, type Place } from './place.ts'
+import { calledCell } from './place.ts'
+import { besideUnit } from './quantity-words.ts'
 import type { Solution, Solved, Tried } from './solve.ts'
 
 /** How a search ended, in one or two sentences for the user. */
@@ -7,14 +8,14 @@ export function solvedWords(solved: Solved): string {
   const { kind, solutions, input, target, gaps } = solved
   const bounds = `between ${quantity(solved.bounds.from, input.unitText)} and ${quantity(solved.bounds.to, input.unitText)}`
   const aim = solved.wanted === undefined ? 'is just met' : `comes to ${quantity(solved.wanted, target.unitText)}`
-  const name = called(target)
+  const name = calledCell(target)
   const errors = gaps.length === 0 ? '' : ` ${gapWords(solved)}`
   const turns = solved.isMonotonic ? '' : ' On the way it both rises and falls.'
   switch (kind) {
     case 'found': return `${name} ${aim}: ${solutionWords(solved, solutions[0])}.${turns}${errors}`
     case 'several': return `${name} ${aim} at ${solutions.length} inputs ${bounds}: ${solutions.map((one) => solutionWords(solved, one)).join('; ')}.${errors}`
-    case 'everywhere': return solved.wanted === undefined ? `${name} is met everywhere ${bounds}.${errors}` : `${name} ${aim} whatever ${called(input)} is.${errors}`
-    case 'independent': return `${name} does not hang on ${called(input)}: it is ${valueWords(solved.base, target.unitText)} throughout.${errors}`
+    case 'everywhere': return solved.wanted === undefined ? `${name} is met everywhere ${bounds}.${errors}` : `${name} ${aim} whatever ${calledCell(input)} is.${errors}`
+    case 'independent': return `${name} does not hang on ${calledCell(input)}: it is ${valueWords(solved.base, target.unitText)} throughout.${errors}`
     case 'no number': return `${name} has no ${solved.wanted === undefined ? 'verdict' : 'number'} anywhere ${bounds}: ${gaps[0]?.words ?? 'no reason is known'}.`
     case 'none': return `No input ${bounds} does: ${name} ${solved.wanted === undefined ? 'is met nowhere' : `never ${aim}`}.${nearestWords(solved)}${turns}${errors}`
   }
@@ -23,7 +24,7 @@ export function solvedWords(solved: Solved): string {
 /** One solution: the input, and what is special about it. */
 export function solutionWords({ input, target }: Pick<Solved, 'input' | 'target'>, solution: Solution | undefined): string {
   if (solution === undefined) return ''
-  const at = `${called(input)} = ${quantity(solution.at.input, input.unitText)}`
+  const at = `${calledCell(input)} = ${quantity(solution.at.input, input.unitText)}`
   switch (solution.kind) {
     case 'exact': return at
     case 'stretch': return `${at} to ${quantity(solution.until.input, input.unitText)}`
@@ -40,7 +41,7 @@ function gapWords({ gaps, input, target }: Solved): string {
   const [first] = gaps
   if (first === undefined) return ''
   const more = gaps.length === 1 ? '' : ` (and at ${gaps.length - 1} more stretches)`
-  return `From ${quantity(first.from, input.unitText)} to ${quantity(first.to, input.unitText)}${more} ${called(target)} has no value: ${first.words}.`
+  return `From ${quantity(first.from, input.unitText)} to ${quantity(first.to, input.unitText)}${more} ${calledCell(target)} has no value: ${first.words}.`
 }
 
 function valueWords({ reading: { value, check } }: Tried, unitText: string | undefined): string {
@@ -49,7 +50,5 @@ function valueWords({ reading: { value, check } }: Tried, unitText: string | und
   return isCellError(value) ? value.error : String(value)
 }
 
-const called = (cell: Place & { readonly label: string | undefined }): string => (cell.label === undefined ? printPlace(cell) : `${cell.label} (${printPlace(cell)})`)
-
 /** Eight digits: enough to type, few enough to read. */
-const quantity = (value: number, unitText: string | undefined): string => `${Number(value.toPrecision(8))}${unitText === undefined || unitText === '-' ? '' : ` ${unitText}`}`
+const quantity = (value: number, unitText: string | undefined): string => besideUnit(String(Number(value.toPrecision(8))), unitText)

@@ -3,7 +3,8 @@ import type { CellValue } from '../calc/values.ts'
 import { isFormula, type Workbook } from '../workbook/document.ts'
 import { WorkbookProblem } from '../workbook/problem.ts'
 import { usualBounds, type Bounds } from './bounds.ts'
-import { cellAtPlace, placeWords, type Place } from './place.ts'
+import type { CellPlace } from '../workbook/cell-place.ts'
+import { cellAtPlace, placeWords } from './place.ts'
 import { noNumberWords, Probe, type ProbedInput, type Reading, type Watched } from './probe.ts'
 import { search, type Found, type Root } from './search.ts'
 import { upstreamOf } from './upstream.ts'
@@ -12,8 +13,8 @@ import { upstreamOf } from './upstream.ts'
 export type Goal = { readonly kind: 'number'; readonly number: number; readonly unit?: Unit | undefined } | { readonly kind: 'met' }
 
 export interface SolveRequest {
-  readonly by: Place
-  readonly target: Place
+  readonly by: CellPlace
+  readonly target: CellPlace
   readonly goal: Goal
   /** In the unit given, or in that of the input; left out, bounds that suit what the input measures. */
   readonly within?: { readonly from: number; readonly to: number; readonly unit?: Unit | undefined }
@@ -201,7 +202,7 @@ function givenBounds({ from, to }: { readonly from: number; readonly to: number 
   return { from: Math.min(...ends), to: Math.max(...ends), why: 'as given' }
 }
 
-function refuseTarget(workbook: Workbook, target: Place, goal: Goal): void {
+function refuseTarget(workbook: Workbook, target: CellPlace, goal: Goal): void {
   const cell = cellAtPlace(workbook, target)
   const words = placeWords(workbook, target)
   if (!isFormula(cell?.content)) {
@@ -212,7 +213,7 @@ function refuseTarget(workbook: Workbook, target: Place, goal: Goal): void {
   if (goal.kind === 'number' && !Number.isFinite(goal.number)) throw new WorkbookProblem(`${goal.number} is no number to come to`)
 }
 
-function hangsOn(workbook: Workbook, target: Place, input: Place): boolean {
+function hangsOn(workbook: Workbook, target: CellPlace, input: CellPlace): boolean {
   const upstream = upstreamOf(workbook, [target])
   return !upstream.isClosed || upstream.has(input)
 }

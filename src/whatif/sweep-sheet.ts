@@ -1,12 +1,14 @@
 import type { Cell, Row, Sheet, Workbook } from '../workbook/document.ts'
-import { foldCase } from '../workbook/document.ts'
+import { literalContent } from '../workbook/entry.ts'
 import type { Edit } from '../workbook/edits.ts'
 import { MAX_ROWS } from '../workbook/limits.ts'
+import { newSheetNames } from '../workbook/new-sheet-name.ts'
 import { isCellError, type CellValue } from '../calc/values.ts'
 import type { HeldInput, SweepBegun } from './messages.ts'
-import { printPlace } from './place.ts'
+import { printCellPlace } from '../workbook/cell-place.ts'
 import type { SweepLimit, SweepPoint } from './sweep.ts'
-import { calledCell, sweepWords } from './sweep-words.ts'
+import { calledCell } from './place.ts'
+import { sweepWords } from './sweep-words.ts'
 
 export interface SweepToKeep {
   readonly begun: SweepBegun
@@ -21,7 +23,7 @@ const MOST_HELD = 500
  * Its numbers are what came out then; they follow nothing.
  */
 export function keepSweep(workbook: Workbook, kept: SweepToKeep, date: Date): { readonly name: string; readonly edits: Edit[] } {
-  const name = freeName(workbook)
+  const name = newSheetNames(workbook.sheets.map((sheet) => sheet.name))('Sweep')
   const { begun, points } = kept
   const rows = [...headRows(kept, date), ...pointRows(begun, points), [], ...heldRows(begun.held)].slice(0, MAX_ROWS)
   const columns = [24, Math.max(96, 180), ...Array.from({ length: begun.axes.length + begun.watched.length - 1 }, () => 130)]
@@ -30,10 +32,10 @@ export function keepSweep(workbook: Workbook, kept: SweepToKeep, date: Date): { 
 }
 
 function headRows({ begun, points, limits }: SweepToKeep, date: Date): Row[] {
-  const varied = begun.axes.map(({ input, numbers, unitText }) => `${input.label ?? printPlace(input)} (${printPlace(input)}) from ${numbers[0]} to ${numbers.at(-1)}${unitText === undefined ? '' : ` ${unitText}`}, ${numbers.length} values`)
+  const varied = begun.axes.map(({ input, numbers, unitText }) => `${input.label ?? printCellPlace(input)} (${printCellPlace(input)}) from ${numbers[0]} to ${numbers.at(-1)}${unitText === undefined ? '' : ` ${unitText}`}, ${numbers.length} values`)
   const whole = points.length < begun.count ? ` Stopped after ${points.length} of ${begun.count} points.` : ''
   return [
-    beside(text('title', `Sweep of ${begun.axes.map(({ input }) => input.label ?? printPlace(input)).join(' and ')}`)),
+    beside(text('title', `Sweep of ${begun.axes.map(({ input }) => input.label ?? printCellPlace(input)).join(' and ')}`)),
     beside(text('note', `Varied: ${varied.join('; ')}. Computed on ${dateWords(date)}; the numbers are those of that day and follow no cell.${whole}`)),
     [],
     ...limitRows(begun, points, limits),
@@ -46,7 +48,7 @@ function limitRows(begun: SweepBegun, points: readonly SweepPoint[], limits: rea
 }
 
 function pointRows({ axes, watched }: SweepBegun, points: readonly SweepPoint[]): Row[] {
-  const heads = [...axes.map(({ input }) => input.label ?? printPlace(input)), ...watched.map(calledCell)]
+  const heads = [...axes.map(({ input }) => input.label ?? printCellPlace(input)), ...watched.map(calledCell)]
   const units = [...axes.map(({ unitText }) => unitText), ...watched.map((one) => (one.isCheck ? undefined : one.unitText))]
   return [
     beside(...heads.map((one): Cell => ({ ...text('heading', one), wrap: true }))),
@@ -61,8 +63,8 @@ function heldRows(held: readonly HeldInput[]): Row[] {
   return [
     beside(text('heading', 'Inputs held'), text('heading', 'Value'), text('heading', 'Unit'), text('heading', 'Cell')),
     ...held.slice(0, MOST_HELD).map((one) => beside(
-      text('label', one.label ?? printPlace(one)), { content: typeof one.value === 'string' ? literal(one.value) : one.value, role: 'result' },
-      one.unitText === undefined ? undefined : text('unit', one.unitText), text('text', printPlace(one)),
+      text('label', one.label ?? printCellPlace(one)), { content: typeof one.value === 'string' ? literalContent(one.value) : one.value, role: 'result' },
+      one.unitText === undefined ? undefined : text('unit', one.unitText), text('text', printCellPlace(one)),
     )),
     ...(left > 0 ? [beside(text('note', `${left} more inputs were held.`))] : []),
   ]
@@ -75,10 +77,7 @@ function valueCell(value: CellValue): Cell | undefined {
   return text('result', isCellError(value) ? `${value.error}: ${value.message}` : value)
 }
 
-const text = (role: Cell['role'], content: string): Cell => ({ content: literal(content), role })
-
-/** What begins like a formula, or with the mark of a text, stays the text that it is. */
-const literal = (content: string): string => (/^['=]/.test(content) ? `'${content}` : content)
+const text = (role: Cell['role'], content: string): Cell => ({ content: literalContent(content), role })
 
 /** From column B on, as in every template. */
 const beside = (...cells: readonly (Cell | undefined)[]): Row => [undefined, ...cells]
@@ -88,13 +87,5 @@ const withoutEnds = (rows: readonly Row[]): Row[] => rows.map((row) => {
   const last = row?.findLastIndex((cell) => cell !== undefined) ?? -1
   return last < 0 ? undefined : row?.slice(0, last + 1)
 })
-
-function freeName({ sheets }: Workbook): string {
-  const taken = new Set(sheets.map(({ name }) => foldCase(name)))
-  for (let number = 1; ; number++) {
-    const name = number === 1 ? 'Sweep' : `Sweep ${number}`
-    if (!taken.has(foldCase(name))) return name
-  }
-}
 
 const dateWords = (date: Date): string => date.toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' })

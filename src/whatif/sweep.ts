@@ -2,14 +2,14 @@ import type { Unit } from '../../functions/units/units.ts'
 import type { Workbook } from '../workbook/document.ts'
 import { WorkbookProblem } from '../workbook/problem.ts'
 import { MOST_WATCHED, Probe, type ProbedInput, type Reading, type Watched } from './probe.ts'
-import type { Place } from './place.ts'
+import type { CellPlace } from '../workbook/cell-place.ts'
 import { MOST_POINTS, spaced, type Spacing } from './spacing.ts'
 import { refineTurn } from './turning.ts'
 import { verdictOf, type Verdict } from './verdict.ts'
 
 /** One input of a sweep. */
 export interface Variation {
-  readonly place: Place
+  readonly place: CellPlace
   readonly spacing: Spacing
   /** Of the numbers of the spacing; left out, the unit beside the input. */
   readonly unit?: Unit | undefined
@@ -18,7 +18,7 @@ export interface Variation {
 export interface SweepRequest {
   /** One, or two: points then go along the first for each number of the second. */
   readonly vary: readonly Variation[]
-  readonly watch: readonly Place[]
+  readonly watch: readonly CellPlace[]
 }
 
 /** One varied input as it turned out. */
@@ -145,14 +145,4 @@ export async function runSweep(ready: Sweep, pause: (points: number) => Promise<
     if (paused !== undefined) await paused
   }
   return { axes: ready.axes, watched: ready.watched, points, limits }
-}
-
-/** Of each row, the check that fails first in the direction of the sweep, and where; undefined for a row where none does. */
-export function firstToFail({ axes, limits }: Pick<Swept, 'axes' | 'limits'>): readonly (SweepLimit | undefined)[] {
-  const direction = Math.sign((axes[0]?.numbers.at(-1) ?? 0) - (axes[0]?.numbers[0] ?? 0)) || 1
-  return (axes[1]?.numbers ?? [0]).map((_, row) =>
-    limits
-      .filter((limit) => limit.row === row && limit.from === 'met')
-      .reduce<SweepLimit | undefined>((first, limit) => (first === undefined || (limit.first - first.first) * direction < 0 ? limit : first), undefined),
-  )
 }

@@ -3,19 +3,19 @@ import { isFormula, sheetByName, usedRange, type Row, type Sheet, type Workbook 
 import { namedReference, referencesIn } from '../workbook/formula/references.ts'
 import { tokenise } from '../workbook/formula/tokenise.ts'
 import { unitOfValue } from '../workbook/unit-scope.ts'
-import type { Place } from './place.ts'
+import type { CellPlace } from '../workbook/cell-place.ts'
 
 /** All cells that the values of some cells hang on, these cells among them. */
 export interface Upstream {
-  readonly has: (place: Place) => boolean
+  readonly has: (place: CellPlace) => boolean
   /** In the order of the sheets, then of reading. */
-  readonly places: () => Place[]
+  readonly places: () => CellPlace[]
   /** False where a formula refers to whole columns or rows, which hang on how far a sheet reaches, or to what cannot be followed. */
   readonly isClosed: boolean
 }
 
 /** Every formula's references and names are followed, however far. A cell that is read off brings the unit beside it. */
-export function upstreamOf(workbook: Workbook, from: readonly Place[]): Upstream {
+export function upstreamOf(workbook: Workbook, from: readonly CellPlace[]): Upstream {
   const walk = new Walk(workbook)
   for (const place of from) walk.addWithUnits(place)
   walk.follow()
@@ -54,18 +54,18 @@ class Walk implements Upstream {
     this.#workbook = workbook
   }
 
-  has({ sheet, row, column }: Place): boolean {
+  has({ sheet, row, column }: CellPlace): boolean {
     return this.#found.get(sheet)?.has(row * COLUMNS + column) ?? false
   }
 
-  places(): Place[] {
+  places(): CellPlace[] {
     return this.#workbook.sheets.flatMap(({ name }) =>
       [...(this.#found.get(name) ?? [])].toSorted((one, other) => one - other).map((key) => ({ sheet: name, row: Math.floor(key / COLUMNS), column: key % COLUMNS })),
     )
   }
 
   /** The cell, its unit, and the units of the cells that its formula names: a check shows its margin in one of them. */
-  addWithUnits(place: Place): void {
+  addWithUnits(place: CellPlace): void {
     const sheet = sheetByName(this.#workbook, place.sheet)
     if (sheet === undefined) return
     this.#add(sheet, place.row, place.column)

@@ -1,5 +1,6 @@
 import { findUnit } from '../../functions/units/units.ts'
-import { cellAtPlace, printPlace, type Place } from './place.ts'
+import { printCellPlace, type CellPlace } from '../workbook/cell-place.ts'
+import { cellAtPlace } from './place.ts'
 import type { Workbook } from '../workbook/document.ts'
 import { numberInCellUnit } from './cell-unit.ts'
 import { checksDownstream } from './downstream.ts'
@@ -35,9 +36,9 @@ function answerSolve(workbook: Workbook, { by, target, goal, within }: SolveQues
 
 function answerSweep(workbook: Workbook, { vary, watch, allChecks }: SweepQuestion): void {
   const places = vary.map(({ place }) => place)
-  const known = new Set(watch.map(printPlace))
-  const checks = allChecks ? checksDownstream(workbook, places).filter((place) => !known.has(printPlace(place)) && cellAtPlace(workbook, place)?.content != null) : []
-  const all: Place[] = [...watch, ...checks].slice(0, MOST_WATCHED)
+  const known = new Set(watch.map(printCellPlace))
+  const checks = allChecks ? checksDownstream(workbook, places).filter((place) => !known.has(printCellPlace(place)) && cellAtPlace(workbook, place)?.content != null) : []
+  const all: CellPlace[] = [...watch, ...checks].slice(0, MOST_WATCHED)
   const ready = sweep(workbook, {
     vary: vary.map(({ place, spacing, unit }) => ({ place, spacing, ...(unit === undefined ? {} : { unit: findUnit(unit) }) })),
     watch: all,

@@ -1,5 +1,6 @@
 import { switchCase } from './case-switching.ts'
-import { caseName, caseNameProblem, casesOf, cellHolding, heldIn, isOwn, ownValues, samePlace, type Case, type Cases, type CaseValue, type CellPlace } from './cases.ts'
+import { caseName, caseNameProblem, casesOf, cellHolding, heldIn, isOwn, ownValues, type Case, type Cases, type CaseValue } from './cases.ts'
+import { samePlace, type CellPlace } from './cell-place.ts'
 import { sheetOf, withContent } from './commands.ts'
 import { foldCase, type CellContent, type Workbook } from './document.ts'
 import { applyEdits, type Edit } from './edits.ts'

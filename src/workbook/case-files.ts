@@ -1,4 +1,5 @@
-import { casesProblem, inReadingOrder, printCellPlace, type CaseValue, type Cases } from './cases.ts'
+import { casesProblem, inReadingOrder, type CaseValue, type Cases } from './cases.ts'
+import { printCellPlace } from './cell-place.ts'
 import type { Workbook } from './document.ts'
 import { placeReader, type FilePath } from './file-places.ts'
 import type { FileHeld, WorkbookFile } from './schema.ts'

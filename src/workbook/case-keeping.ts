@@ -1,4 +1,5 @@
-import { casesOf, held, printCellPlace, type CaseValue } from './cases.ts'
+import { casesOf, held, type CaseValue } from './cases.ts'
+import { printCellPlace } from './cell-place.ts'
 import { sheetByName, type Workbook } from './document.ts'
 import { applyEdits, type Edit } from './edits.ts'
 

@@ -1,4 +1,5 @@
-import { printAddress, printReference, type CellAddress, type Reference } from './address.ts'
+import { printAddress } from './address.ts'
+import { byPlace, printCellPlace, samePlace, type CellPlace } from './cell-place.ts'
 import { foldCase, sheetByName, type Cell, type CellContent, type Workbook } from './document.ts'
 import { MAX_CASE_NAME, MAX_CASE_VALUES, MAX_CASES, MAX_COMPARED, MAX_TEXT } from './limits.ts'
 
@@ -6,11 +7,6 @@ import { MAX_CASE_NAME, MAX_CASE_VALUES, MAX_CASES, MAX_COMPARED, MAX_TEXT } fro
  * Cases: named sets of input values over one workbook. The cells of the workbook hold the values of the case that is current; what the others
  * hold in those places stands aside. So each value is kept once, and switching is an exchange of what is in the cells and what is aside.
  */
-
-/** A cell of the workbook. */
-export interface CellPlace extends CellAddress {
-  readonly sheet: string
-}
 
 /** What a case holds in a cell; the role and the looks of the cell are those of all cases. */
 export interface HeldContent {
@@ -57,13 +53,6 @@ export function caseInWords(workbook: Workbook): string {
   const count = list[current]?.aside.filter((place) => differs(workbook, current, place)).length ?? 0
   return `${currentName(workbook)}, not the base: ${count === 0 ? 'no input differs' : count === 1 ? '1 input differs' : `${count} inputs differ`}`
 }
-
-export const samePlace = (one: CellPlace, other: CellPlace): boolean => one.row === other.row && one.column === other.column && one.sheet === other.sheet
-
-/** `Drum!C5` */
-export const printCellPlace = (place: CellPlace): string => printReference(placeReference(place))
-
-export const placeReference = ({ sheet, row, column }: CellPlace): Reference => ({ sheet, from: { row, column, rowAbsolute: false, columnAbsolute: false }, to: null })
 
 /** What a case holds in a cell, `null` for the base; undefined where there is no cell. */
 export function heldIn(workbook: Workbook, at: number | null, place: CellPlace): HeldContent | undefined {
@@ -154,12 +143,6 @@ export const sameCases = (one: Cases | undefined, other: Cases | undefined): boo
 const normalValue = ({ sheet, row, column, content, restatedFrom }: CaseValue): CaseValue => ({ sheet, row, column, content, ...(restatedFrom === undefined ? {} : { restatedFrom }) })
 
 const valueAside = (one: Case | undefined, place: CellPlace): CaseValue | undefined => one?.aside.find((value) => samePlace(value, place))
-
-/** By the name of the sheet, then in the order of reading. */
-export function byPlace(one: CellPlace, other: CellPlace): number {
-  if (one.sheet !== other.sheet) return one.sheet < other.sheet ? -1 : 1
-  return one.row - other.row || one.column - other.column
-}
 
 function valuesProblem({ name, note = '', aside }: Case): string | undefined {
   if (note.length > MAX_TEXT) return `case "${name}": a note of ${note.length} characters; accepted: up to ${MAX_TEXT}`

@@ -1,5 +1,5 @@
 import { parseReference, printAddress } from './address.ts'
-import type { CellPlace } from './cases.ts'
+import type { CellPlace } from './cell-place.ts'
 
 /** Where in a file something is wrong. */
 export type FilePath = readonly (string | number)[]

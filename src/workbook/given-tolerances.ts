@@ -1,4 +1,4 @@
-import { byPlace, printCellPlace, samePlace, type CellPlace } from './cases.ts'
+import { byPlace, printCellPlace, samePlace, type CellPlace } from './cell-place.ts'
 import { sheetByName, type Workbook } from './document.ts'
 import type { Edit } from './edits.ts'
 import { MAX_TOLERANCES } from './limits.ts'

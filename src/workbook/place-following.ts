@@ -1,5 +1,6 @@
 import type { Reference } from './address.ts'
-import { casesOf, placeReference, type CaseValue, type CellPlace } from './cases.ts'
+import { casesOf, type CaseValue } from './cases.ts'
+import { placeReference, type CellPlace } from './cell-place.ts'
 import { foldCase, isFormula, type Workbook } from './document.ts'
 import type { Edit } from './edits.ts'
 import { renameSheetInFormula, rewriteReferences } from './formula/references.ts'

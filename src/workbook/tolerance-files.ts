@@ -1,4 +1,5 @@
-import { inReadingOrder, printCellPlace } from './cases.ts'
+import { inReadingOrder } from './cases.ts'
+import { printCellPlace } from './cell-place.ts'
 import type { Workbook } from './document.ts'
 import { placeReader, type FilePath } from './file-places.ts'
 import { normalTolerances, tolerancesProblem, type GivenTolerance, type Tolerance } from './given-tolerances.ts'

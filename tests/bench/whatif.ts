@@ -4,7 +4,8 @@ import { parseAddress } from '../../src/workbook/address.ts'
 import type { Workbook } from '../../src/workbook/document.ts'
 import { applyEdits } from '../../src/workbook/edits.ts'
 import { readWorkbook } from '../../src/workbook/file.ts'
-import { cellAtPlace, type Place } from '../../src/whatif/place.ts'
+import type { CellPlace } from '../../src/workbook/cell-place.ts'
+import { cellAtPlace } from '../../src/whatif/place.ts'
 import { sweep, type SweepRequest } from '../../src/whatif/sweep.ts'
 import { atLeast, justSo, millisecondsOf, sideBySide, type Figure } from './measure.ts'
 
@@ -44,7 +45,7 @@ export function whatIf(): Figure[] {
   })
 }
 
-function readAfresh(workbook: Workbook, { sheet, row, column }: Place, content: number, watch: readonly Place[]): void {
+function readAfresh(workbook: Workbook, { sheet, row, column }: CellPlace, content: number, watch: readonly CellPlace[]): void {
   const cell = cellAtPlace(workbook, { sheet, row, column })
   if (cell === undefined) throw new Error('an input is a cell')
   const graph = new Graph(applyEdits(workbook, [{ kind: 'cells', sheet, cells: [{ row, column, cell: { ...cell, content } }] }]).workbook)
@@ -60,7 +61,7 @@ function demo(): Workbook {
   return read.workbook
 }
 
-function placeOf(text: string): Place {
+function placeOf(text: string): CellPlace {
   const [sheet = '', address = ''] = text.split('!')
   const at = parseAddress(address)
   if (at === undefined) throw new Error(`${text} is no address`)

@@ -1,12 +1,7 @@
 import type { ExportFormat, ExportRequest, ExportResponse } from '../../calc/export-thread.ts'
 import type { CalculationService } from '../../calc/service.ts'
+import type { ThreadWork } from '../state/in-sight.ts'
 import { WorkStopped } from '../state/long-work.ts'
-
-export interface Exporting {
-  /** The file; rejected with `WorkStopped` if it was stopped. */
-  readonly result: Promise<Uint8Array<ArrayBuffer>>
-  stop(): void
-}
 
 const sheetsThread = (): Worker => new Worker(new URL('../../exchange/worker.ts', import.meta.url), { type: 'module' })
 
@@ -18,7 +13,7 @@ const THREADS: Readonly<Record<ExportFormat, () => Worker>> = {
 }
 
 /** Makes a file of the open workbook on a thread of its own, which gets what it needs from the calculation's thread. */
-export function startExport(service: CalculationService, format: ExportFormat, date: Date, report: (share: number | undefined) => void): Exporting {
+export function startExport(service: CalculationService, format: ExportFormat, date: Date, report: (share: number | undefined) => void): ThreadWork<Uint8Array<ArrayBuffer>> {
   const thread = THREADS[format]()
   const { port1, port2 } = new MessageChannel()
   let stop = (): void => undefined

@@ -3,6 +3,7 @@ import type { Loaded } from '../calculation/calculation.ts'
 import { createSlices } from '../../storage/next-task.ts'
 import type { Workbook } from '../../workbook/document.ts'
 import { readWorkbook, workbookText } from '../../workbook/file.ts'
+import { inSight } from '../state/in-sight.ts'
 import { loadInSight } from '../state/loading-work.ts'
 import { WorkStopped } from '../state/long-work.ts'
 import type { Session } from '../state/session.ts'
@@ -102,15 +103,8 @@ export const exportReport = (session: Session): Promise<void> => exportFile(sess
 const exportFile = (session: Session, format: ExportFormat, file: FileKind, words: string): Promise<void> =>
   telling(session, async () => {
     const workbook = session.document.workbook()
-    const saved = await saveFile(workbook.title, file, async () => {
-      const exporting = startExport(session.service, format, new Date(), (share) => work.report(share))
-      const work = session.work.begin(`Exporting ${words}`, exporting.stop)
-      try {
-        return await exporting.result
-      } finally {
-        work.end()
-      }
-    })
+    const saved = await saveFile(workbook.title, file, () =>
+      inSight(session.work, `Exporting ${words}`, (report) => startExport(session.service, format, new Date(), report)))
     if (saved) session.setNotice({ tone: 'done', text: `Exported ${words}` })
   })
 

@@ -9,7 +9,8 @@ import { WorkStopped } from '../state/long-work.ts'
 import { ReplaceDialog } from '../top/ReplaceDialog.tsx'
 import { DialectFields, type DialectChoice } from './DialectFields.tsx'
 import { bringIn, type Destination } from './import-actions.ts'
-import { countWords, FILE_KIND_WORDS } from './import-words.ts'
+import { counted } from '../parts/counted.ts'
+import { FILE_KIND_WORDS } from './import-words.ts'
 import { RemarkGroups } from './ImportReport.tsx'
 import { importingOf, type ImportSource } from './importing.ts'
 import { OwnFile } from './OwnFile.tsx'
@@ -59,7 +60,7 @@ export function ImportDialog(props: { readonly source: ImportSource; readonly sh
   return (
     <Dialog title={`Import ${source().fileName}`} class="wide-import" onClose={props.onClose}>
       <div class="import-dialog">
-        <p class="import-facts">{FILE_KIND_WORDS[source().contents.kind]} · {countWords(sheets().length, 'sheet')}</p>
+        <p class="import-facts">{FILE_KIND_WORDS[source().contents.kind]} · {counted(sheets().length, 'sheet')}</p>
         <Show when={isOwn()}><OwnFile source={source()} onClose={props.onClose} /></Show>
         <Show when={source().file && source().contents.dialect}>{(read) => <DialectFields dialect={read()} onChange={(choice) => void dialect(choice)} />}</Show>
         <Show when={problem()}>{(words) => <p class="import-problem" role="alert">{words()}</p>}</Show>
@@ -108,7 +109,7 @@ const MOST_SHOWN = 60
 function sizeWords({ rows, hidden }: ReadSheet): string {
   let columns = 0
   for (const row of rows) if (row && row.length > columns) columns = row.length
-  const size = rows.length === 0 ? 'empty' : `${countWords(rows.length, 'row')}, ${countWords(columns, 'column')}`
+  const size = rows.length === 0 ? 'empty' : `${counted(rows.length, 'row')}, ${counted(columns, 'column')}`
   return hidden ? `${size} · hidden in the file` : size
 }
 
@@ -136,8 +137,8 @@ function lossWords(imported: Imported | undefined, share: number, sheets: number
   const formulas = imported.remarks.filter(({ kind }) => kind === 'kept as text').length
   const others = imported.remarks.filter((one) => isLoss(one) && one.kind !== 'kept as text').length
   const parts = [
-    ...(formulas > 0 ? [`${countWords(formulas, 'formula')} ${formulas === 1 ? 'is' : 'are'} kept as text, which Lowside does not compute`] : []),
-    ...(others > 0 ? [`${countWords(others, 'thing')} ${others === 1 ? 'is' : 'are'} left out`] : []),
+    ...(formulas > 0 ? [`${counted(formulas, 'formula')} ${formulas === 1 ? 'is' : 'are'} kept as text, which Lowside does not compute`] : []),
+    ...(others > 0 ? [`${counted(others, 'thing')} ${others === 1 ? 'is' : 'are'} left out`] : []),
   ]
   return parts.length === 0 ? 'All formulas and values come along.' : `${parts.join('; ')}.`
 }

@@ -3,7 +3,8 @@ import { REMARK_KINDS, type ImportRemark } from '../../exchange/import/import-re
 import { Dialog } from '../parts/Dialog.tsx'
 import { useSession } from '../state/session.ts'
 import { keepNotes } from './import-actions.ts'
-import { countWords, KIND_WORDS } from './import-words.ts'
+import { counted } from '../parts/counted.ts'
+import { KIND_WORDS } from './import-words.ts'
 import './ImportReport.css'
 
 /** What became of a file that was brought in, kind by kind, what matters most first. */
@@ -16,7 +17,7 @@ export function ImportReport(props: { readonly fileName: string; readonly sheets
   }
   return (
     <Dialog title={`Brought in: ${props.fileName}`} onClose={props.onClose}>
-      <p>{countWords(props.sheets.length, 'sheet')}: {props.sheets.join(', ')}. What is not as in the file:</p>
+      <p>{counted(props.sheets.length, 'sheet')}: {props.sheets.join(', ')}. What is not as in the file:</p>
       <div class="import-report" tabindex={0} role="region" aria-label="Remarks">
         <RemarkGroups remarks={props.remarks} most={MOST_SHOWN} />
       </div>

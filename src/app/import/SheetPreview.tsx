@@ -2,7 +2,8 @@ import { For, Show, type JSX } from 'solid-js'
 import { dateSystemOf } from '../../exchange/import/date-text.ts'
 import type { FileContents, ReadSheet } from '../../exchange/reading/contents.ts'
 import { columnLetters } from '../../workbook/address.ts'
-import { countWords, previewText } from './import-words.ts'
+import { counted } from '../parts/counted.ts'
+import { previewText } from './import-words.ts'
 
 const ROWS = 12
 const COLUMNS = 16
@@ -46,6 +47,6 @@ export function SheetPreview(props: { readonly contents: FileContents; readonly 
 function moreWords({ rows }: ReadSheet, columns: number): string {
   const more = Math.max(0, rows.length - ROWS)
   const all = rows.reduce((most, row) => Math.max(most, row?.length ?? 0), 0)
-  const parts = [...(more > 0 ? [countWords(more, 'more row')] : []), ...(all > columns ? [countWords(all - columns, 'more column')] : [])]
+  const parts = [...(more > 0 ? [counted(more, 'more row')] : []), ...(all > columns ? [counted(all - columns, 'more column')] : [])]
   return parts.length === 0 ? '' : `${parts.join(', ')} not shown`
 }

@@ -18,9 +18,6 @@ export const DELIMITER_WORDS: readonly (readonly [Dialect['delimiter'], string])
 export const DECIMAL_WORDS: readonly (readonly [Dialect['decimalMark'], string])[] = [['.', 'point 1.5'], [',', 'comma 1,5']]
 export const ENCODING_WORDS: readonly (readonly [Dialect['encoding'], string])[] = [['UTF-8', 'UTF-8'], ['UTF-16', 'UTF-16'], ['Windows-1252', 'Windows-1252']]
 
-/** "1 row", "12 000 rows" */
-export const countWords = (count: number, what: string): string => `${String(count).replace(/\B(?=(\d{3})+$)/g, ' ')} ${what}${count === 1 ? '' : 's'}`
-
 /** What a cell of a file shows in a preview: a formula by its value, days as days. */
 export function previewText(cell: ReadCell | undefined, system: DateSystem): string {
   const value = cell?.value ?? null

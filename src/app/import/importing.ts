@@ -1,8 +1,9 @@
 import { createSignal, type Accessor } from 'solid-js'
 import type { FileContents } from '../../exchange/reading/contents.ts'
 import type { ImportRemark } from '../../exchange/import/import-remark.ts'
+import { tellProblem } from '../files/file-actions.ts'
 import { startReading } from '../files/reading-client.ts'
-import { WorkStopped } from '../state/long-work.ts'
+import { inSight } from '../state/in-sight.ts'
 import type { Session } from '../state/session.ts'
 
 /** A file of anyone's that has been read. */
@@ -54,16 +55,11 @@ export async function openImport(session: Session, from: File | ImportSource): P
 }
 
 async function readInSight(session: Session, file: File): Promise<ImportSource | { readonly fileName: string; readonly problem: string } | undefined> {
-  const reading = startReading(file, (share) => work.report(share))
-  const work = session.work.begin(`Reading ${file.name}`, reading.stop)
   try {
-    const contents = await reading.result
+    const contents = await inSight(session.work, `Reading ${file.name}`, (report) => startReading(file, report))
     return 'problem' in contents ? { fileName: file.name, problem: contents.problem } : { fileName: file.name, contents, file }
   } catch (problem) {
-    if (problem instanceof WorkStopped) session.setNotice({ tone: 'done', text: `${file.name} was not read: stopped` })
-    else session.setNotice({ tone: 'problem', text: problem instanceof Error ? problem.message : String(problem) })
+    tellProblem(session, problem, `${file.name} was not read: stopped`)
     return undefined
-  } finally {
-    work.end()
   }
 }

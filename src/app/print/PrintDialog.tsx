@@ -2,6 +2,7 @@ import { createMemo, createSignal, For, Show, type JSX } from 'solid-js'
 import { MANY_ROWS, printSize } from '../../report/print-size.ts'
 import { reportSettingsOf } from '../../report/settings-of.ts'
 import { PAPERS, sameReportSettings, type Paper, type ReportSettings } from '../../workbook/report-settings.ts'
+import { counted } from '../parts/counted.ts'
 import { Dialog } from '../parts/Dialog.tsx'
 import { useSession } from '../state/session.ts'
 import './PrintDialog.css'
@@ -64,7 +65,7 @@ export function PrintDialog(props: { readonly onClose: () => void }): JSX.Elemen
                 <label>
                   <input type="checkbox" checked={!leftOut().has(sheet.name)} onChange={(event) => leaveOut([sheet.name], !event.currentTarget.checked)} />
                   <span>{sheet.name}</span>
-                  <small>{rowsInWords(printSize([sheet]).rows)}</small>
+                  <small>{counted(printSize([sheet]).rows, 'row')}</small>
                 </label>
               )}
             </For>
@@ -74,10 +75,10 @@ export function PrintDialog(props: { readonly onClose: () => void }): JSX.Elemen
             <button type="button" class="plain-button" disabled={chosen().length === 0} onClick={() => leaveOut(allNames(), true)}>None</button>
           </div>
         </fieldset>
-        <p role="status">{rowsInWords(size().rows)}, about {size().pages} pages</p>
+        <p role="status">{counted(size().rows, 'row')}, about {size().pages} pages</p>
         <Show when={size().rows > MANY_ROWS}>
           <p class="print-warning" role="alert">
-            That is long for paper: {rowsInWords(size().rows)}, about {size().pages} pages, and making them takes a while. Untick the sheets that need not be printed; the report names them, with the state of their checks.
+            That is long for paper: {counted(size().rows, 'row')}, about {size().pages} pages, and making them takes a while. Untick the sheets that need not be printed; the report names them, with the state of their checks.
           </p>
         </Show>
         <div class="dialog-verbs">
@@ -88,5 +89,3 @@ export function PrintDialog(props: { readonly onClose: () => void }): JSX.Elemen
     </Dialog>
   )
 }
-
-const rowsInWords = (rows: number): string => `${String(rows).replace(/\B(?=(\d{3})+$)/g, ' ')} ${rows === 1 ? 'row' : 'rows'}`

@@ -1,7 +1,7 @@
 import { For, Show, type JSX } from 'solid-js'
 import { canBeTaken, KIND_WORDS, type AskedChange } from '../../exchange/return/changes.ts'
 import { createCapped } from './capped.ts'
-import { counted } from './return-words.ts'
+import { counted } from '../parts/counted.ts'
 
 interface Props {
   readonly kind: AskedChange['kind']

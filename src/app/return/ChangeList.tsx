@@ -1,7 +1,7 @@
 import { For, Show, type JSX } from 'solid-js'
 import type { Change } from '../../exchange/return/changes.ts'
 import { createCapped } from './capped.ts'
-import { counted } from './return-words.ts'
+import { counted } from '../parts/counted.ts'
 
 /** Changes as a table: where, what stands in Lowside, what in the file; of many, some at first. */
 export function ChangeList(props: { readonly changes: readonly Change[]; readonly label: string }): JSX.Element {

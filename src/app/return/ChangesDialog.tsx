@@ -7,7 +7,8 @@ import { useSession } from '../state/session.ts'
 import { AskedChanges } from './AskedChanges.tsx'
 import { ChangeList } from './ChangeList.tsx'
 import { openReturned } from './open-spreadsheet.ts'
-import { counted, grouped, dateWords } from './return-words.ts'
+import { counted, grouped } from '../parts/counted.ts'
+import { dateWords } from './return-words.ts'
 import './ChangesDialog.css'
 
 /** What was changed in a spreadsheet file of Lowside's since it was exported, and what of it is to be taken over. Nothing is, but inputs, unless it is chosen. */
@@ -48,14 +49,14 @@ export function ChangesDialog(props: { readonly file: File; readonly returned: R
         <div class="return-lists" role="group" aria-label="Changes" tabindex="0">
           <Show when={inputs.length > 0}>
             <details class="return-part" open={inputs.length <= FEW}>
-              <summary><h3>{counted(inputs.length, 'input', 'inputs')} with other values</h3><span>taken over</span></summary>
+              <summary><h3>{counted(inputs.length, 'input')} with other values</h3><span>taken over</span></summary>
               <ChangeList changes={inputs} label="Inputs with other values" />
             </details>
           </Show>
           <For each={kinds}>{(one) => <AskedChanges kind={one.kind} changes={one.changes} taken={taken()} choose={choose} />}</For>
           <Show when={workings.length > 0}>
             <details class="return-part" open={workings.length <= FEW}>
-              <summary><h3>{counted(workings.length, 'cell', 'cells')} of workings changed</h3><span>not taken over</span></summary>
+              <summary><h3>{counted(workings.length, 'cell')} of workings changed</h3><span>not taken over</span></summary>
               <p class="return-consequence">The workbook computes with Lowside’s own functions, not with their workings: what the file has here changes nothing in it. If the change was meant, do not open it; ask whoever made it.</p>
               <ChangeList changes={workings} label="Workings changed" />
             </details>
@@ -69,9 +70,9 @@ export function ChangesDialog(props: { readonly file: File; readonly returned: R
         </div>
         <label class="return-aside">
           <input type="checkbox" checked={setsAside()} disabled={asideCount() === 0} onChange={(event) => setSetsAside(event.currentTarget.checked)} />
-          Keep what is not taken over as a sheet “Set aside” ({counted(asideCount(), 'line', 'lines')})
+          Keep what is not taken over as a sheet “Set aside” ({counted(asideCount(), 'line')})
         </label>
-        <p role="status" class="return-sum">{counted(inputs.length + taken().size, 'change', 'changes')} taken over, {grouped(asideCount())} not.</p>
+        <p role="status" class="return-sum">{counted(inputs.length + taken().size, 'change')} taken over, {grouped(asideCount())} not.</p>
         <div class="dialog-verbs">
           <button type="button" class="main-button" autofocus onClick={() => void open({ inputs: true, taken: taken(), setAside: setsAside() && asideCount() > 0 })}>Open with these</button>
           <button type="button" class="plain-button" onClick={() => void open(undefined)}>Open as it was exported</button>

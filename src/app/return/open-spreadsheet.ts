@@ -3,6 +3,7 @@ import { takeOver, TAKEN_OVER, type Decisions } from '../../exchange/return/take
 import type { ReturnedFile } from '../../exchange/return/messages.ts'
 import { readFile, tellProblem, type ReadingFailure } from '../files/file-actions.ts'
 import { openImport } from '../import/importing.ts'
+import { inSight } from '../state/in-sight.ts'
 import type { Session } from '../state/session.ts'
 import { startTaking, type FileTaken } from './return-client.ts'
 import { returningOf } from './returning.ts'
@@ -41,14 +42,10 @@ export async function openReturned(session: Session, file: File, { text, changes
 const STEP_WORDS: Readonly<Record<ReturnStep, string>> = { reading: 'Reading', comparing: 'Looking for changes in' }
 
 async function takeInSight(session: Session, file: File): Promise<FileTaken | undefined> {
-  const taking = startTaking(file, (step, share) => work.report(share, `${STEP_WORDS[step]} ${file.name}`))
-  const work = session.work.begin(`Reading ${file.name}`, taking.stop)
   try {
-    return await taking.result
+    return await inSight(session.work, `Reading ${file.name}`, (report) => startTaking(file, (step, share) => report(share, `${STEP_WORDS[step]} ${file.name}`)))
   } catch (problem) {
     tellProblem(session, problem, `${file.name} was not opened: stopped`)
     return undefined
-  } finally {
-    work.end()
   }
 }

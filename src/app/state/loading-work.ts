@@ -1,17 +1,11 @@
 import type { LoadSource, LoadStep } from '../../calc/loading.ts'
 import type { Calculation, Loaded } from '../calculation/calculation.ts'
+import { inSight } from './in-sight.ts'
 import type { LongWork } from './long-work.ts'
 
 /** Reads a workbook on a thread of its own, which the bottom line shows and can stop; rejected with `WorkStopped` then. */
-export async function loadInSight({ service, work }: { readonly service: Pick<Calculation, 'load'>; readonly work: LongWork }, source: LoadSource, name: string): Promise<Loaded> {
-  const loading = service.load(source, (step, share) => shown.report(share === undefined ? undefined : spanOf(step, share), `${STEP_WORDS[step]} ${name}`))
-  const shown = work.begin(`Reading ${name}`, loading.stop)
-  try {
-    return await loading.result
-  } finally {
-    shown.end()
-  }
-}
+export const loadInSight = ({ service, work }: { readonly service: Pick<Calculation, 'load'>; readonly work: LongWork }, source: LoadSource, name: string): Promise<Loaded> =>
+  inSight(work, `Reading ${name}`, (report) => service.load(source, (step, share) => report(share === undefined ? undefined : spanOf(step, share), `${STEP_WORDS[step]} ${name}`)))
 
 const STEP_WORDS: Readonly<Record<LoadStep, string>> = { reading: 'Reading', building: 'Building the calculation of', computing: 'Computing the values of' }
 

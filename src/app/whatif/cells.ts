@@ -2,14 +2,15 @@ import { findUnit, type Unit } from '../../../functions/units/units.ts'
 import { isFormula, sheetByName, type Cell, type Workbook } from '../../workbook/document.ts'
 import { areaOf, parseReference } from '../../workbook/address.ts'
 import { namedReference } from '../../workbook/formula/references.ts'
-import { formatNumber } from '../../workbook/number-format.ts'
+import { withUnit } from '../../whatif/quantity-words.ts'
 import { unitTextOf } from '../../whatif/held-inputs.ts'
-import { cellAtPlace, nameOf, printPlace, type Place } from '../../whatif/place.ts'
+import type { CellPlace } from '../../workbook/cell-place.ts'
+import { cellAtPlace, nameOf } from '../../whatif/place.ts'
 import { upstreamOf } from '../../whatif/upstream.ts'
 
 /** A cell as a panel speaks of it. */
 export interface CellWords {
-  readonly place: Place
+  readonly place: CellPlace
   readonly cell: Cell | undefined
   readonly label: string | undefined
   readonly unitText: string | undefined
@@ -17,7 +18,7 @@ export interface CellWords {
 }
 
 /** The cell that a typed address or name stands for; or, in words, why there is none. @param home the sheet meant where none is named */
-export function placeTyped(workbook: Workbook, text: string, home: string): Place | string {
+export function placeTyped(workbook: Workbook, text: string, home: string): CellPlace | string {
   const typed = text.trim()
   if (typed === '') return 'no cell yet'
   const reference = parseReference(typed) ?? namedReference(workbook.names, typed)
@@ -31,7 +32,7 @@ export function placeTyped(workbook: Workbook, text: string, home: string): Plac
 }
 const EXAMPLE = 'such as Zones!D8'
 
-export function cellWords(workbook: Workbook, place: Place): CellWords {
+export function cellWords(workbook: Workbook, place: CellPlace): CellWords {
   const sheet = sheetByName(workbook, place.sheet)
   const unitText = unitTextOf(workbook, place)
   return { place, cell: cellAtPlace(workbook, place), label: sheet && nameOf(sheet, place), unitText, unit: unitText === undefined ? undefined : findUnit(unitText) }
@@ -43,8 +44,6 @@ export function described({ cell, label, unitText }: CellWords): string {
   return [label ?? 'without a label', value].filter(Boolean).join(' · ')
 }
 
-export const withUnit = (number: number, unitText: string | undefined): string => `${formatNumber(number)}${unitText === undefined || unitText === '-' ? '' : ` ${unitText}`}`
-
 export const isNumberInput = (cell: Cell | undefined): boolean => cell?.role === 'input' && typeof cell.content === 'number'
 
 export const isResult = (cell: Cell | undefined): boolean => isFormula(cell?.content)
@@ -53,11 +52,9 @@ export const isResult = (cell: Cell | undefined): boolean => isFormula(cell?.con
 const MOST_OFFERED = 400
 
 /** Typed numbers that a result hangs on, those of its own sheet first. */
-export function offeredInputs(workbook: Workbook, targets: readonly Place[]): CellWords[] {
+export function offeredInputs(workbook: Workbook, targets: readonly CellPlace[]): CellWords[] {
   if (targets.length === 0) return []
   const inputs = upstreamOf(workbook, targets).places().filter((place) => isNumberInput(cellAtPlace(workbook, place)))
   const home = targets[0]?.sheet
   return [...inputs.filter(({ sheet }) => sheet === home), ...inputs.filter(({ sheet }) => sheet !== home)].slice(0, MOST_OFFERED).map((place) => cellWords(workbook, place))
 }
-
-export { printPlace, type Place }

@@ -1,18 +1,13 @@
 import type { WhatIfNews, WhatIfQuestion, WhatIfRequest } from '../../whatif/messages.ts'
+import type { ThreadWork } from '../state/in-sight.ts'
 import { WorkStopped } from '../state/long-work.ts'
 import type { Session } from '../state/session.ts'
-
-export interface WhatIfRun {
-  /** Rejected with `WorkStopped` if it was stopped. */
-  readonly result: Promise<void>
-  stop(): void
-}
 
 /**
  * Asks a question of a copy of the open workbook on a thread of its own; the bottom line shows it, Stop or Escape end it.
  * @param hear gets all news but the last; may tell what share is done
  */
-export function askWhatIf(session: Pick<Session, 'service' | 'work'>, words: string, question: WhatIfQuestion, hear: (news: WhatIfNews) => number | void): WhatIfRun {
+export function askWhatIf(session: Pick<Session, 'service' | 'work'>, words: string, question: WhatIfQuestion, hear: (news: WhatIfNews) => number | void): ThreadWork<void> {
   const thread = new Worker(new URL('../../whatif/worker.ts', import.meta.url), { type: 'module' })
   const { port1, port2 } = new MessageChannel()
   let stop = (): void => undefined

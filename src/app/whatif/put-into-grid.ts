@@ -1,10 +1,10 @@
 import { setEntry } from '../../workbook/commands.ts'
-import { printPlace, type Place } from '../../whatif/place.ts'
+import { printCellPlace, type CellPlace } from '../../workbook/cell-place.ts'
 import type { Session } from '../state/session.ts'
-import { withUnit } from './cells.ts'
+import { withUnit } from '../../whatif/quantity-words.ts'
 
 export interface ToPut {
-  readonly place: Place
+  readonly place: CellPlace
   /** In the unit of the cell. */
   readonly number: number
   readonly unitText: string | undefined
@@ -17,5 +17,5 @@ export function putIntoGrid(session: Session, all: readonly ToPut[]): void {
   session.act('Put into the grid', (workbook) => all.flatMap(({ place, number }) => setEntry(workbook, place.sheet, place, String(number))))
   if (session.notice()?.tone === 'problem') return
   session.goTo(first.place.sheet, first.place)
-  session.setNotice({ tone: 'done', text: `${all.map(({ place, number, unitText }) => `${printPlace(place)} is now ${withUnit(number, unitText)}`).join(', ')}; Undo brings back what it was` })
+  session.setNotice({ tone: 'done', text: `${all.map(({ place, number, unitText }) => `${printCellPlace(place)} is now ${withUnit(number, unitText)}`).join(', ')}; Undo brings back what it was` })
 }

@@ -3,7 +3,8 @@ import type { Workbook } from '../../workbook/document.ts'
 import type { WhatIfNews, WhatIfQuestion } from '../../whatif/messages.ts'
 import { WorkStopped } from '../state/long-work.ts'
 import type { Session } from '../state/session.ts'
-import { askWhatIf, type WhatIfRun } from './client.ts'
+import type { ThreadWork } from '../state/in-sight.ts'
+import { askWhatIf } from './client.ts'
 
 export interface Running {
   readonly running: Accessor<boolean>
@@ -24,7 +25,7 @@ export function createRunning(session: Session): Running {
   const [running, setRunning] = createSignal(false)
   const [problem, setProblem] = createSignal<string | undefined>(undefined)
   const [of, setOf] = createSignal<Workbook | undefined>(undefined)
-  let current: WhatIfRun | undefined
+  let current: ThreadWork<void> | undefined
   onCleanup(() => current?.stop())
   return {
     running, problem, setProblem, of,

@@ -1,7 +1,7 @@
 import type { Cell, Role, Sheet, Workbook } from '../../workbook/document.ts'
 import { literalContent } from '../../workbook/entry.ts'
 import { MAX_TEXT } from '../../workbook/limits.ts'
-import { newSheetNames } from '../workings/new-sheet-name.ts'
+import { newSheetNames } from '../../workbook/new-sheet-name.ts'
 import { isAsked, type Change } from './changes.ts'
 
 /** What of a file was not taken over, kept as a sheet of the workbook. */

@@ -3,10 +3,12 @@ import { describe, expect, it } from 'vitest'
 import { Graph } from '../../../src/calc/graph.ts'
 import { isCellError, type CellValue } from '../../../src/calc/values.ts'
 import { margins, runAllMargins } from '../../../src/whatif/margins.ts'
-import { cellAtPlace, sheetAt, type Place } from '../../../src/whatif/place.ts'
+import type { CellPlace } from '../../../src/workbook/cell-place.ts'
+import { cellAtPlace, sheetAt } from '../../../src/whatif/place.ts'
 import { MOST_WATCHED } from '../../../src/whatif/probe.ts'
 import { solve } from '../../../src/whatif/solve.ts'
-import { firstToFail, runSweep, sweep } from '../../../src/whatif/sweep.ts'
+import { runSweep, sweep } from '../../../src/whatif/sweep.ts'
+import { failuresInOrder } from '../../../src/whatif/sweep-words.ts'
 import { eachCell } from '../../../src/workbook/cells.ts'
 import { isFormula, type Workbook } from '../../../src/workbook/document.ts'
 import { applyEdits } from '../../../src/workbook/edits.ts'
@@ -16,10 +18,10 @@ import { at } from '../workbook-of.ts'
 
 const DEMO = 'demo-data/tallowmere.lowside.json'
 const demo = readTemplate(DEMO)
-const place = (sheet: string, address: string): Place => ({ sheet, ...at(address) })
+const place = (sheet: string, address: string): CellPlace => ({ sheet, ...at(address) })
 
 /** A fresh graph of the workbook with other numbers typed in. */
-function direct(workbook: Workbook, inputs: readonly (readonly [Place, number])[]): Graph {
+function direct(workbook: Workbook, inputs: readonly (readonly [CellPlace, number])[]): Graph {
   const edits = inputs.map(([{ sheet, row, column }, content]) => {
     const cell = cellAtPlace(workbook, { sheet, row, column })
     if (cell === undefined) throw new Error('an input is a cell')
@@ -34,8 +36,8 @@ function expectSame(one: CellValue | undefined, other: CellValue, where: string)
   else expect(one, where).toEqual(other)
 }
 
-function places(workbook: Workbook, wanted: (role: string, content: unknown) => boolean): Place[] {
-  const found: Place[] = []
+function places(workbook: Workbook, wanted: (role: string, content: unknown) => boolean): CellPlace[] {
+  const found: CellPlace[] = []
   for (const sheet of workbook.sheets) eachCell(sheet, ({ role, content }, row, column) => void (wanted(role, content) && found.push({ sheet: sheet.name, row, column })))
   return found
 }
@@ -72,7 +74,8 @@ describe('the questions of the demo', () => {
 
   it('raising the high suction, the cheese store fails first, at the temperature that sheet Zones finds by itself', async () => {
     const swept = await runSweep(sweep(demo, { vary: [{ place: suction, spacing: { from: 20, to: 45, step: 1 } }], watch: zones }))
-    const [first] = firstToFail(swept)
+    const [axis] = swept.axes
+    const [first] = axis ? failuresInOrder(axis, swept.limits) : []
     expect(swept.watched[first?.watched ?? 0]?.label).toBe('Cheese store: Served?')
     expect(Math.abs((first?.last ?? 0) - Number(warmest))).toBeLessThan(1e-8)
     expect(new Set(swept.limits.map(({ watched }) => watched)).size).toBe(6)

@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest'
 import { findUnit } from '../../../functions/units/units.ts'
 import { upstreamOf } from '../../../src/whatif/upstream.ts'
 import { Probe } from '../../../src/whatif/probe.ts'
-import type { Place } from '../../../src/whatif/place.ts'
+import type { CellPlace } from '../../../src/workbook/cell-place.ts'
 import { at, workbookOf } from '../workbook-of.ts'
 
-const place = (sheet: string, address: string): Place => ({ sheet, ...at(address) })
+const place = (sheet: string, address: string): CellPlace => ({ sheet, ...at(address) })
 
 const plant = () => workbookOf({
   Basis: {

@@ -5,10 +5,10 @@ import { readWorkbook, writeWorkbook } from '../../../src/workbook/file.ts'
 import { checksDownstream } from '../../../src/whatif/downstream.ts'
 import { heldInputs } from '../../../src/whatif/held-inputs.ts'
 import type { SweepBegun } from '../../../src/whatif/messages.ts'
-import { printPlace } from '../../../src/whatif/place.ts'
-import { firstToFail, runSweep, sweep, type Swept } from '../../../src/whatif/sweep.ts'
+import { printCellPlace } from '../../../src/workbook/cell-place.ts'
+import { runSweep, sweep, type Swept } from '../../../src/whatif/sweep.ts'
 import { keepSweep } from '../../../src/whatif/sweep-sheet.ts'
-import { sweepWords } from '../../../src/whatif/sweep-words.ts'
+import { failuresInOrder, sweepWords } from '../../../src/whatif/sweep-words.ts'
 import { usualSweep } from '../../../src/whatif/usual-sweep.ts'
 import { at, workbookOf } from '../workbook-of.ts'
 
@@ -29,7 +29,7 @@ const swept = async (): Promise<{ readonly found: Swept; readonly begun: SweepBe
 
 describe('checks downstream', () => {
   it('are found through other cells, names, ranges and whole columns, and those that do not hang on it are not', () => {
-    expect(checksDownstream(book(), [place('B1')]).map(printPlace)).toEqual(['Duty!B4', 'Duty!B5', 'Elsewhere!B1', 'Elsewhere!B2'])
+    expect(checksDownstream(book(), [place('B1')]).map(printCellPlace)).toEqual(['Duty!B4', 'Duty!B5', 'Elsewhere!B1', 'Elsewhere!B2'])
   })
 })
 
@@ -39,7 +39,8 @@ describe('the words of a sweep', () => {
     const words = sweepWords(begun, found.points, found.limits)
     // 8.5 by its formula; 20 / 2 = 10.
     expect(words).toEqual(['First to fail: by name (Duty!B5) turns from met to not met at 8.5 TR.', 'small (Duty!B4) turns from met to not met at 10 TR.', '1 check is met at every point.'])
-    expect(firstToFail(found)).toMatchObject([{ watched: 2 }])
+    const [axis] = begun.axes
+    expect(axis && failuresInOrder(axis, found.limits)[0]).toMatchObject({ watched: 2 })
   })
 })
 

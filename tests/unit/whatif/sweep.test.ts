@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { findUnit } from '../../../functions/units/units.ts'
-import { firstToFail, runSweep, sweep, type SweepRequest, type Swept } from '../../../src/whatif/sweep.ts'
+import { runSweep, sweep, type SweepRequest, type Swept } from '../../../src/whatif/sweep.ts'
+import { failuresInOrder } from '../../../src/whatif/sweep-words.ts'
 import { at, workbookOf } from '../workbook-of.ts'
 
 const place = (address: string) => ({ sheet: 'S', ...at(address) })
@@ -50,8 +51,9 @@ describe('a sweep', () => {
 
   it('says which check fails first, whichever way it runs', async () => {
     const watch = [place('B4'), place('B6')]
-    expect(firstToFail(await run({ vary: [x], watch }))).toMatchObject([{ watched: 1 }])
-    expect(firstToFail(await run({ vary: [{ place: place('B1'), spacing: { from: 20, to: 0, step: 2 } }], watch }))).toEqual([undefined])
+    const failures = ({ axes: [axis], limits }: Swept) => axis && failuresInOrder(axis, limits)
+    expect(failures(await run({ vary: [x], watch }))?.[0]).toMatchObject({ watched: 1 })
+    expect(failures(await run({ vary: [{ place: place('B1'), spacing: { from: 20, to: 0, step: 2 } }], watch }))).toEqual([])
   })
 
   it('can be stopped between points', async () => {

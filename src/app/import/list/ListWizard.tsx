@@ -6,7 +6,7 @@ import { useSession } from '../../state/session.ts'
 import { appendToList } from './append-to-list.ts'
 import { KeptMappings } from './KeptMappings.tsx'
 import { createListWizard, listsByFit, type ListWizardState } from './list-wizard-state.ts'
-import { countOf } from './list-words.ts'
+import { counted } from '../../parts/counted.ts'
 import { MappingTable } from './MappingTable.tsx'
 import { RowPreview } from './RowPreview.tsx'
 import { SourceRows } from './SourceRows.tsx'
@@ -121,7 +121,7 @@ function Foot(props: { readonly state: ListWizardState; readonly append: () => v
     if (session.document.refusal() !== undefined) return session.document.refusal()
     if (tag && !state.mapping().columns.has(tag.column)) return `Choose the column of the file for ${tag.heading}`
     if (state.working()) return 'The rows are being worked out'
-    if (state.bad().length > 0 && !state.skipsBad()) return `${countOf(state.bad().length, 'row')} with problems: mend ${state.bad().length === 1 ? 'it' : 'them'}, or leave ${state.bad().length === 1 ? 'it' : 'them'} out`
+    if (state.bad().length > 0 && !state.skipsBad()) return `${counted(state.bad().length, 'row')} with problems: mend ${state.bad().length === 1 ? 'it' : 'them'}, or leave ${state.bad().length === 1 ? 'it' : 'them'} out`
     return count() === 0 ? 'There is no row to append' : undefined
   }
   const isHindered = createMemo(() => hindrance() !== undefined)
@@ -131,11 +131,11 @@ function Foot(props: { readonly state: ListWizardState; readonly append: () => v
     if (!isHindered()) props.append()
   }
   const leftOut = () => props.state.rows().length - count()
-  const summary = () => `${countOf(props.state.rows().length, 'row')} in the file${leftOut() > 0 ? `, ${leftOut()} left out` : ''}`
+  const summary = () => `${counted(props.state.rows().length, 'row')} in the file${leftOut() > 0 ? `, ${leftOut()} left out` : ''}`
   return (
     <div class="list-foot">
       <button type="button" class="main-button" aria-disabled={isHindered()} aria-describedby="list-hindrance" onClick={press}>
-        Append {countOf(count(), 'row')}
+        Append {counted(count(), 'row')}
       </button>
       <button type="button" class="plain-button" onClick={() => props.onBack()}>Back</button>
       <p id="list-hindrance" role="status" classList={{ 'list-hindrance': true, pressed: touched() && isHindered() }}>

@@ -2,7 +2,8 @@ import { createEffect, createMemo, createSignal, For, Index, on, Show, type Acce
 import type { ListColumn } from '../../../exchange/lists/list.ts'
 import { mendKey, type CellRemark, type MappedRow } from '../../../exchange/lists/map-rows.ts'
 import type { ListWizardState, Shown } from './list-wizard-state.ts'
-import { contentWords, countOf } from './list-words.ts'
+import { counted } from '../../parts/counted.ts'
+import { contentWords } from './list-words.ts'
 
 /** Rows on a page of the preview: more would only be scrolled past. */
 const ON_PAGE = 100
@@ -22,7 +23,7 @@ export function RowPreview(props: { readonly state: ListWizardState }): JSX.Elem
   const onPage = createMemo(() => rows().slice(page() * ON_PAGE, (page() + 1) * ON_PAGE))
   const columns = createMemo(() => props.state.list().columns.flatMap((column, at) => (props.state.mapping().columns.has(column.column) || withProblems().some(({ problems }) => problems.some((one) => one.at === at)) ? [{ column, at }] : [])))
   const ways = (): readonly (readonly [Shown, string])[] => [
-    ['all', countOf(props.state.rows().length, 'row')],
+    ['all', counted(props.state.rows().length, 'row')],
     ['problems', `${withProblems().length} with problems`],
     ['marks', `${withMarks().length} to look at`],
   ]
@@ -47,7 +48,7 @@ export function RowPreview(props: { readonly state: ListWizardState }): JSX.Elem
             <button type="button" class="plain-button" disabled={page() >= pages() - 1} onClick={() => setPage(page() + 1)}>Next</button>
           </span>
         </Show>
-        <p class="unseen" role="status">{props.state.working() ? 'The rows are being worked out' : `${countOf(props.state.rows().length, 'row')}, ${withProblems().length} with problems, ${withMarks().length} to look at`}</p>
+        <p class="unseen" role="status">{props.state.working() ? 'The rows are being worked out' : `${counted(props.state.rows().length, 'row')}, ${withProblems().length} with problems, ${withMarks().length} to look at`}</p>
       </div>
       <div class="list-scroll" tabindex={0} role="region" aria-label="Rows as they would be appended" aria-busy={props.state.working()}>
         <table>

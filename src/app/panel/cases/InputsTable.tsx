@@ -1,6 +1,7 @@
 import { createMemo, For, on, Show, type JSX } from 'solid-js'
 import { printAddress } from '../../../workbook/address.ts'
-import { caseName, casesOf, differs, heldIn, isOwn, ownPlaces, printCellPlace, type CellPlace } from '../../../workbook/cases.ts'
+import { caseName, casesOf, differs, heldIn, isOwn, ownPlaces } from '../../../workbook/cases.ts'
+import { printCellPlace, type CellPlace } from '../../../workbook/cell-place.ts'
 import { sheetByName } from '../../../workbook/document.ts'
 import { entryOf, meantText } from '../../../workbook/entry.ts'
 import { unitOfValue } from '../../../workbook/unit-scope.ts'

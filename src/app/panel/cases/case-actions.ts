@@ -1,6 +1,7 @@
 import { makeBase, makeCase, removeCase, renameCase, setCaseNote, setInCase, takeBack } from '../../../workbook/case-commands.ts'
 import { switchCase } from '../../../workbook/case-switching.ts'
-import { caseName, type CellPlace } from '../../../workbook/cases.ts'
+import { caseName } from '../../../workbook/cases.ts'
+import type { CellPlace } from '../../../workbook/cell-place.ts'
 import { contentOf } from '../../../workbook/entry.ts'
 import type { Edit } from '../../../workbook/edits.ts'
 import type { Workbook } from '../../../workbook/document.ts'

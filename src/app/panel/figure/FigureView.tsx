@@ -1,24 +1,18 @@
-import { createMemo, createSignal, For, onCleanup, onMount, Show, type JSX } from 'solid-js'
+import { createMemo, For, Show, type JSX } from 'solid-js'
 import { drawFigure, figureName } from '../../../figures/draw-figure.ts'
 import type { Drawing } from '../../../figures/drawing.ts'
 import { figureKind } from '../../../workbook/figure-kinds.ts'
 import type { Figure } from '../../../workbook/figure.ts'
 import { createFigureSource } from '../../state/figure-source.ts'
 import { useSession } from '../../state/session.ts'
+import { createRoomWidth } from './room-width.ts'
 import { SceneView } from './SceneView.tsx'
 import '../../../figures/figures.css'
 
 /** A figure drawn from its cells as they are, as wide as there is room; or, in words, why it is not drawn. */
 export function FigureView(props: { readonly figure: Figure }): JSX.Element {
   const session = useSession()
-  const [width, setWidth] = createSignal(0)
-  let frame: HTMLElement | undefined
-  onMount(() => {
-    if (!frame) return
-    const observer = new ResizeObserver(([entry]) => entry && setWidth(Math.floor(entry.contentRect.width)))
-    observer.observe(frame)
-    onCleanup(() => observer.disconnect())
-  })
+  const { width, measured } = createRoomWidth()
 
   const read = createFigureSource(session, () => props.figure)
   const drawn = createMemo(() => {
@@ -35,7 +29,7 @@ export function FigureView(props: { readonly figure: Figure }): JSX.Element {
   }
 
   return (
-    <div ref={(element) => (frame = element)} class="figure-view">
+    <div ref={measured} class="figure-view">
       <Show when={faults()}>
         {(now) => (
           <div class="figure-faults" role="status">

@@ -1,13 +1,14 @@
-import { createEffect, createMemo, createSignal, For, on, onCleanup, onMount, Show, type JSX } from 'solid-js'
+import { createEffect, createMemo, For, on, Show, type JSX } from 'solid-js'
 import { drawMarginBars } from '../../../figures/margin-bars.ts'
 import type { Margin, Margins } from '../../../whatif/margins.ts'
-import { printPlace } from '../../../whatif/place.ts'
+import { printCellPlace } from '../../../workbook/cell-place.ts'
 import { withUnitText } from '../../../whatif/sweep-words.ts'
 import { toleranceUnit, toleranceWords } from '../../../whatif/tolerances.ts'
 import { formatNumber } from '../../../workbook/number-format.ts'
-import { withUnit } from '../../whatif/cells.ts'
+import { withUnit } from '../../../whatif/quantity-words.ts'
 import { keptState } from '../../whatif/kept-state.ts'
 import { useSession } from '../../state/session.ts'
+import { createRoomWidth } from '../figure/room-width.ts'
 import { SceneView } from '../figure/SceneView.tsx'
 import { CellField } from '../whatif/CellField.tsx'
 import { comeIntoView } from '../whatif/come-into-view.ts'
@@ -27,8 +28,8 @@ function Panel(): JSX.Element {
   const session = useSession()
   const state = keptState(session, 'Margins', createMarginsState)
   takeSelectedResult(session, state)
-  // Only after the edit has been told to the calculation as well, which hands out its workbook.
-  createEffect(on(() => session.document.workbook().tolerances, () => queueMicrotask(() => state.runForTolerances()), { defer: true }))
+  // Told of edits once the calculation has them, which hands out its workbook.
+  createEffect(on(session.recalculation.version, () => state.runForTolerances(), { defer: true }))
   return (
     <div class="whatif-panel">
       <h2>Margins</h2>
@@ -57,7 +58,7 @@ function Outcome(props: { readonly found: Margins; readonly state: MarginsState 
   }
   return (
     <section ref={(element) => comeIntoView(element, props.state)} class="whatif-outcome" aria-label="Outcome">
-      <h3>{props.found.target.label ?? printPlace(props.found.target)}: {withUnit(props.found.base, unit())}</h3>
+      <h3>{props.found.target.label ?? printCellPlace(props.found.target)}: {withUnit(props.found.base, unit())}</h3>
       <div class="whatif-said" role="status"><dl class="margins-sums">
         <dt>Root of the sum of squares</dt><dd>{changes(props.found.rootSumSquare.up, props.found.rootSumSquare.down)}</dd>
         <dt>Worst case, all changes added</dt><dd>{changes(props.found.sum.up, props.found.sum.down)}</dd>
@@ -89,7 +90,7 @@ function Outcome(props: { readonly found: Margins; readonly state: MarginsState 
 
 function Row(props: { readonly margin: Margin; readonly base: number; readonly state: MarginsState }): JSX.Element {
   const input = () => props.margin.input
-  const name = () => input().label ?? printPlace(input())
+  const name = () => input().label ?? printCellPlace(input())
   const size = () => {
     const { tolerance } = props.margin
     return tolerance.kind === 'share' ? `${formatNumber(tolerance.share * 100)} %` : formatNumber(tolerance.size)
@@ -100,7 +101,7 @@ function Row(props: { readonly margin: Margin; readonly base: number; readonly s
   }
   return (
     <tr>
-      <th scope="row">{name()}<small>{withUnit(input().value, input().unitText)} · {printPlace(input())} · {props.margin.source ?? 'given here'}</small></th>
+      <th scope="row">{name()}<small>{withUnit(input().value, input().unitText)} · {printCellPlace(input())} · {props.margin.source ?? 'given here'}</small></th>
       <td><span class="margins-size"><input type="text" autocomplete="off" aria-label={`Tolerance of ${name()}`} value={size()} onChange={({ currentTarget }) => props.state.setTolerance({ sheet: input().sheet, row: input().row, column: input().column }, currentTarget.value)} /> {unit()}</span></td>
       <td>{moveText(withoutNoise(props.margin.less.change, props.base))}</td>
       <td>{moveText(withoutNoise(props.margin.more.change, props.base))}</td>
@@ -109,25 +110,18 @@ function Row(props: { readonly margin: Margin; readonly base: number; readonly s
 }
 
 function Bars(props: { readonly found: Margins }): JSX.Element {
-  const [width, setWidth] = createSignal(0)
-  let frame: HTMLElement | undefined
-  onMount(() => {
-    if (!frame) return
-    const observer = new ResizeObserver(([entry]) => entry && setWidth(Math.floor(entry.contentRect.width)))
-    observer.observe(frame)
-    onCleanup(() => observer.disconnect())
-  })
-  const name = () => withUnitText(props.found.target.label ?? printPlace(props.found.target), props.found.target.unitText)
+  const { width, measured } = createRoomWidth()
+  const name = () => withUnitText(props.found.target.label ?? printCellPlace(props.found.target), props.found.target.unitText)
   const drawn = createMemo(() => (width() === 0 ? undefined : drawMarginBars({
     title: name(), base: props.found.base,
-    inputs: props.found.moving.map(({ input, tolerance, less, more }) => ({ name: `${input.label ?? printPlace(input)} ${toleranceWords(tolerance, input.unit)}`, less: withoutNoise(less.change, props.found.base), more: withoutNoise(more.change, props.found.base) })),
+    inputs: props.found.moving.map(({ input, tolerance, less, more }) => ({ name: `${input.label ?? printCellPlace(input)} ${toleranceWords(tolerance, input.unit)}`, less: withoutNoise(less.change, props.found.base), more: withoutNoise(more.change, props.found.base) })),
   }, width())))
   const drawing = () => {
     const now = drawn()
     return now !== undefined && 'scene' in now ? now : undefined
   }
   return (
-    <div ref={(element) => (frame = element)} class="figure-view">
+    <div ref={measured} class="figure-view">
       <Show when={drawing()} fallback={<p class="whatif-hint">No input moves it.</p>}>
         {(one) => (
           <>

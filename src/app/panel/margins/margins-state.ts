@@ -4,7 +4,8 @@ import { readNumber } from '../../../whatif/range-text.ts'
 import type { Watched } from '../../../whatif/probe.ts'
 import { giveTolerance, type Tolerance } from '../../../workbook/given-tolerances.ts'
 import { WorkbookProblem } from '../../../workbook/problem.ts'
-import { isResult, placeTyped, printPlace, type Place } from '../../whatif/cells.ts'
+import { printCellPlace, type CellPlace } from '../../../workbook/cell-place.ts'
+import { isResult, placeTyped } from '../../whatif/cells.ts'
 import { createRunning, type Running } from '../../whatif/running.ts'
 import type { Session } from '../../state/session.ts'
 
@@ -21,7 +22,7 @@ export interface MarginsState extends Running {
   readonly begun: Accessor<MarginsBegun | undefined>
   readonly found: Accessor<Margins | undefined>
   /** Puts a tolerance as typed into the workbook and works the margins out anew; an empty one brings back the usual. */
-  setTolerance(place: Place, typed: string): void
+  setTolerance(place: CellPlace, typed: string): void
   run(): void
   /** Works the margins out anew where tolerances are all that has changed since: by Undo, say. */
   runForTolerances(): void
@@ -63,7 +64,7 @@ export function createMarginsState(session: Session): MarginsState {
         if (running.isOld()) run()
       } catch (fault) {
         if (!(fault instanceof WorkbookProblem)) throw fault
-        running.setProblem(`${printPlace(place)}: ${fault.message}`)
+        running.setProblem(`${printCellPlace(place)}: ${fault.message}`)
       }
     },
   }
@@ -78,7 +79,7 @@ export function createMarginsState(session: Session): MarginsState {
 
 /** As long as nothing was worked out, the selected result is meant. */
 export function takeSelectedResult(session: Session, state: MarginsState): void {
-  if (state.target() === '' && isResult(session.activeCell())) state.setTarget(printPlace({ sheet: session.sheetName(), ...session.selection.active() }))
+  if (state.target() === '' && isResult(session.activeCell())) state.setTarget(printCellPlace({ sheet: session.sheetName(), ...session.selection.active() }))
 }
 
 /** `5 %` is a share of the value, `0.5` so much in the unit of the input. */

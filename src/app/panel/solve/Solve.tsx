@@ -2,9 +2,10 @@ import { createMemo, For, on, Show, type JSX } from 'solid-js'
 import { solutionWords, solvedWords } from '../../../whatif/solve-words.ts'
 import type { Solution, Solved, Tried } from '../../../whatif/solve.ts'
 import { isCellError } from '../../../calc/values.ts'
-import { printPlace } from '../../../whatif/place.ts'
+import { printCellPlace } from '../../../workbook/cell-place.ts'
 import { keptState } from '../../whatif/kept-state.ts'
-import { offeredInputs, withUnit } from '../../whatif/cells.ts'
+import { withUnit } from '../../../whatif/quantity-words.ts'
+import { offeredInputs } from '../../whatif/cells.ts'
 import { putIntoGrid } from '../../whatif/put-into-grid.ts'
 import { useSession } from '../../state/session.ts'
 import { CellField } from '../whatif/CellField.tsx'
@@ -83,7 +84,7 @@ function Outcome(props: { readonly solved: Solved; readonly state: SolveState })
             {(solution) => (
               <li>
                 <span>{solutionWords(props.solved, solution)}<small>{resultWords(props.solved, solution)}</small></span>
-                <button type="button" class="plain-button" aria-label={`Put into the grid: ${withUnit(solution.at.input, props.solved.input.unitText)} in ${printPlace(props.solved.input)}`} onClick={() => putIntoGrid(session, [{ place: props.solved.input, number: solution.at.input, unitText: props.solved.input.unitText }])}>Put into the grid</button>
+                <button type="button" class="plain-button" aria-label={`Put into the grid: ${withUnit(solution.at.input, props.solved.input.unitText)} in ${printCellPlace(props.solved.input)}`} onClick={() => putIntoGrid(session, [{ place: props.solved.input, number: solution.at.input, unitText: props.solved.input.unitText }])}>Put into the grid</button>
               </li>
             )}
           </For>
@@ -102,9 +103,9 @@ function Outcome(props: { readonly solved: Solved; readonly state: SolveState })
   )
 }
 
-const resultWords = ({ target }: Solved, { at }: Solution): string => `${target.label ?? printPlace(target)}: ${readingText(at)}${typeof at.reading.value === 'number' && target.unitText !== undefined && target.unitText !== '-' ? ` ${target.unitText}` : ''}`
+const resultWords = ({ target }: Solved, { at }: Solution): string => `${target.label ?? printCellPlace(target)}: ${readingText(at)}${typeof at.reading.value === 'number' && target.unitText !== undefined && target.unitText !== '-' ? ` ${target.unitText}` : ''}`
 
-const heading = ({ label, unitText, ...place }: Solved['input'] | Solved['target']): string => `${label ?? printPlace(place)}${unitText === undefined || unitText === '-' ? '' : `, ${unitText}`}`
+const heading = ({ label, unitText, ...place }: Solved['input'] | Solved['target']): string => `${label ?? printCellPlace(place)}${unitText === undefined || unitText === '-' ? '' : `, ${unitText}`}`
 
 function readingText({ reading: { value, check } }: Tried): string {
   if (check !== undefined) return check.words

@@ -3,7 +3,8 @@ import { usualBounds } from '../../../whatif/bounds.ts'
 import { readNumber } from '../../../whatif/range-text.ts'
 import type { Solved } from '../../../whatif/solve.ts'
 import { WorkbookProblem } from '../../../workbook/problem.ts'
-import { cellWords, isNumberInput, isResult, placeTyped, printPlace, type CellWords } from '../../whatif/cells.ts'
+import { printCellPlace } from '../../../workbook/cell-place.ts'
+import { cellWords, isNumberInput, isResult, placeTyped, type CellWords } from '../../whatif/cells.ts'
 import { createRunning, type Running } from '../../whatif/running.ts'
 import type { Session } from '../../state/session.ts'
 
@@ -98,7 +99,7 @@ export function createSolveState(session: Session): SolveState {
 /** An empty field takes the selected cell, if it is of the kind. */
 export function takeSelected(session: Session, state: SolveState): void {
   const cell = session.activeCell()
-  const here = printPlace({ sheet: session.sheetName(), ...session.selection.active() })
+  const here = printCellPlace({ sheet: session.sheetName(), ...session.selection.active() })
   if (state.target() === '' && isResult(cell)) state.setTarget(here)
   else if (state.by() === '' && isNumberInput(cell)) state.setBy(here)
 }

@@ -1,6 +1,7 @@
 import { createMemo, For, Index, on, Show, type JSX } from 'solid-js'
 import { units } from '../../../../functions/units/units.ts'
-import { described, isResult, offeredInputs, placeTyped, printPlace } from '../../whatif/cells.ts'
+import { printCellPlace } from '../../../workbook/cell-place.ts'
+import { described, isResult, offeredInputs, placeTyped } from '../../whatif/cells.ts'
 import { keptState } from '../../whatif/kept-state.ts'
 import { useSession } from '../../state/session.ts'
 import { CellField } from '../whatif/CellField.tsx'
@@ -88,7 +89,7 @@ function RangeFields(props: { readonly one: VariedText; readonly at: number; rea
 
 function WatchList(props: { readonly state: SweepState }): JSX.Element {
   const session = useSession()
-  const selected = createMemo(() => printPlace({ sheet: session.sheetName(), ...session.selection.active() }))
+  const selected = createMemo(() => printCellPlace({ sheet: session.sheetName(), ...session.selection.active() }))
   const canWatch = () => isResult(session.activeCell()) && !props.state.watched().includes(selected())
   return (
     <fieldset class="whatif-part">

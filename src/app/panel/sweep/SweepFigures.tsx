@@ -1,8 +1,9 @@
-import { createMemo, createSignal, For, onCleanup, onMount, Show, type JSX } from 'solid-js'
+import { createMemo, For, Show, type JSX } from 'solid-js'
 import type { Plot } from '../../../figures/plot-frame.ts'
 import type { Drawing } from '../../../figures/drawing.ts'
 import { isCellError } from '../../../calc/values.ts'
-import { withUnit } from '../../whatif/cells.ts'
+import { withUnit } from '../../../whatif/quantity-words.ts'
+import { createRoomWidth } from '../figure/room-width.ts'
 import { SceneView } from '../figure/SceneView.tsx'
 import type { SweepFound, SweepState } from './sweep-state.ts'
 import { fieldDrawing, lineDrawings } from './sweep-drawings.ts'
@@ -12,19 +13,12 @@ import './Sweep.css'
 
 /** The figures of a sweep, as wide as there is room. By pointer or arrow keys a point is chosen on any of them. */
 export function SweepFigures(props: { readonly state: SweepState; readonly found: SweepFound }): JSX.Element {
-  const [width, setWidth] = createSignal(0)
-  let frame: HTMLElement | undefined
-  onMount(() => {
-    if (!frame) return
-    const observer = new ResizeObserver(([entry]) => entry && setWidth(Math.floor(entry.contentRect.width)))
-    observer.observe(frame)
-    onCleanup(() => observer.disconnect())
-  })
+  const { width, measured } = createRoomWidth()
   const isField = () => props.found.begun.axes.length === 2
   const drawings = createMemo(() => (width() === 0 ? [] : isField() ? fieldDrawing(props.found, props.state.pictured(), width()) : lineDrawings(props.found, width())))
   const results = () => props.found.begun.watched.flatMap((cell, at) => (cell.isCheck ? [] : [{ at, name: cell.label ?? `${at + 1}` }]))
   return (
-    <div ref={(element) => (frame = element)} class="sweep-figures">
+    <div ref={measured} class="sweep-figures">
       <Show when={isField() && results().length > 1}>
         <label>Shown<select onChange={({ currentTarget }) => props.state.setPictured(Number(currentTarget.value))}>
           <For each={results()}>{({ at, name }) => <option value={at} selected={at === props.state.pictured()}>{name}</option>}</For>

@@ -1,11 +1,11 @@
 import { createMemo, createSignal, For, Show, type JSX } from 'solid-js'
 import { isCellError, type CellValue } from '../../../calc/values.ts'
-import { printPlace } from '../../../whatif/place.ts'
+import { printCellPlace } from '../../../workbook/cell-place.ts'
 import type { Watched } from '../../../whatif/probe.ts'
 import { keepSweep } from '../../../whatif/sweep-sheet.ts'
 import { axisTitle, sweepWords, withUnitText } from '../../../whatif/sweep-words.ts'
 import { formatNumber } from '../../../workbook/number-format.ts'
-import { withUnit } from '../../whatif/cells.ts'
+import { withUnit } from '../../../whatif/quantity-words.ts'
 import { putIntoGrid } from '../../whatif/put-into-grid.ts'
 import { Dialog } from '../../parts/Dialog.tsx'
 import { useSession } from '../../state/session.ts'
@@ -74,8 +74,8 @@ function ChosenPoint(props: { readonly state: SweepState; readonly found: SweepF
           <table class="whatif-table">
             <caption class="unseen">Values at the point</caption>
             <tbody>
-              <For each={props.found.begun.axes}>{(axis, at) => <tr><th scope="row">{axis.input.label ?? printPlace(axis.input)}</th><td><b>{withUnit(one().given[at()] ?? Number.NaN, axis.unitText)}</b></td></tr>}</For>
-              <For each={shown()}>{({ watched, at }) => <tr><th scope="row">{watched.label ?? printPlace(watched)}</th><td class={lookOf(one().readings[at]?.value)}>{readingWords(watched, one().readings[at]?.value, one().readings[at]?.check?.words)}</td></tr>}</For>
+              <For each={props.found.begun.axes}>{(axis, at) => <tr><th scope="row">{axis.input.label ?? printCellPlace(axis.input)}</th><td><b>{withUnit(one().given[at()] ?? Number.NaN, axis.unitText)}</b></td></tr>}</For>
+              <For each={shown()}>{({ watched, at }) => <tr><th scope="row">{watched.label ?? printCellPlace(watched)}</th><td class={lookOf(one().readings[at]?.value)}>{readingWords(watched, one().readings[at]?.value, one().readings[at]?.check?.words)}</td></tr>}</For>
             </tbody>
           </table>
           <button type="button" class="plain-button" onClick={() => putIntoGrid(session, props.found.begun.axes.map((axis, at) => ({ place: axis.input, number: axis.inCell[one().at[at] ?? 0] ?? Number.NaN, unitText: axis.input.unitText })))}>Put this point into the grid</button>
@@ -100,7 +100,7 @@ function PointTable(props: { readonly state: SweepState; readonly found: SweepFo
       </Show>
       <div class="whatif-scroll" tabindex={0} role="group" aria-label="Points of the sweep">
         <table class="whatif-table">
-          <thead><tr><For each={props.found.begun.axes}>{(axis) => <th scope="col">{axisTitle(axis)}</th>}</For><For each={props.found.begun.watched}>{(one) => <th scope="col">{one.isCheck ? (one.label ?? printPlace(one)) : withUnitText(one.label ?? printPlace(one), one.unitText)}</th>}</For></tr></thead>
+          <thead><tr><For each={props.found.begun.axes}>{(axis) => <th scope="col">{axisTitle(axis)}</th>}</For><For each={props.found.begun.watched}>{(one) => <th scope="col">{one.isCheck ? (one.label ?? printCellPlace(one)) : withUnitText(one.label ?? printCellPlace(one), one.unitText)}</th>}</For></tr></thead>
           <tbody>
             <For each={shown()}>
               {(point) => (

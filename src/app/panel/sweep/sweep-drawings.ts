@@ -5,7 +5,7 @@ import { drawSweepChecks, type Stretch } from '../../../figures/sweep-checks.ts'
 import { drawSweepField } from '../../../figures/sweep-field.ts'
 import { drawSweepLines, MOST_LINES } from '../../../figures/sweep-lines.ts'
 import { verdictOf } from '../../../whatif/verdict.ts'
-import { printPlace } from '../../../whatif/place.ts'
+import { printCellPlace } from '../../../workbook/cell-place.ts'
 import type { Watched } from '../../../whatif/probe.ts'
 import { axisTitle, withUnitText } from '../../../whatif/sweep-words.ts'
 import type { SweepFound } from './sweep-state.ts'
@@ -87,4 +87,4 @@ export function fieldDrawing({ begun, points, limits }: SweepFound, pictured: nu
 
 const numberOf = (value: unknown): number | undefined => (typeof value === 'number' ? value : undefined)
 
-const nameOf = (cell: Watched | undefined): string => (cell === undefined ? '' : (cell.label ?? printPlace(cell)))
+const nameOf = (cell: Watched | undefined): string => (cell === undefined ? '' : (cell.label ?? printCellPlace(cell)))

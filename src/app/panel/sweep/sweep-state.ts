@@ -6,7 +6,8 @@ import type { SweepLimit, SweepPoint } from '../../../whatif/sweep.ts'
 import { usualSweep } from '../../../whatif/usual-sweep.ts'
 import { contentOf } from '../../../workbook/entry.ts'
 import { WorkbookProblem } from '../../../workbook/problem.ts'
-import { cellWords, isNumberInput, isResult, placeTyped, printPlace, type CellWords, type Place } from '../../whatif/cells.ts'
+import { printCellPlace, type CellPlace } from '../../../workbook/cell-place.ts'
+import { cellWords, isNumberInput, isResult, placeTyped, type CellWords } from '../../whatif/cells.ts'
 import { createRunning, type Running } from '../../whatif/running.ts'
 import type { Session } from '../../state/session.ts'
 
@@ -73,7 +74,7 @@ export function createSweepState(session: Session): SweepState {
   const [pictured, setPictured] = createSignal<number | undefined>(undefined)
   const running = createRunning(session)
 
-  const placeOf = (text: string): Place | string => placeTyped(session.document.workbook(), text, session.sheetName())
+  const placeOf = (text: string): CellPlace | string => placeTyped(session.document.workbook(), text, session.sheetName())
   const cellOf = (text: string): CellWords | undefined => {
     const place = placeOf(text)
     return typeof place === 'string' ? undefined : cellWords(session.document.workbook(), place)
@@ -162,7 +163,7 @@ export function createSweepState(session: Session): SweepState {
 /** As long as nothing was said, the selected cell is what is varied, or what is watched. */
 export function takeSelectedCell(session: Session, state: SweepState): void {
   const cell = session.activeCell()
-  const here = printPlace({ sheet: session.sheetName(), ...session.selection.active() })
+  const here = printCellPlace({ sheet: session.sheetName(), ...session.selection.active() })
   if (isNumberInput(cell) && state.varied()[0]?.cell === '') state.setCell(0, here)
   else if (isResult(cell) && state.watched().length === 0 && state.varied()[0]?.cell === '') state.watch(here)
 }

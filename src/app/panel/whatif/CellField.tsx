@@ -1,5 +1,6 @@
 import { createMemo, For, Show, type JSX } from 'solid-js'
-import { cellWords, described, placeTyped, printPlace, type CellWords, type Place } from '../../whatif/cells.ts'
+import { printCellPlace, type CellPlace } from '../../../workbook/cell-place.ts'
+import { cellWords, described, placeTyped, type CellWords } from '../../whatif/cells.ts'
 import { useSession } from '../../state/session.ts'
 
 interface Props {
@@ -14,11 +15,11 @@ interface Props {
 /** Asks for one cell: by its address or name, by the cell selected in the grid, or from a list. Says what the cell is called and holds. */
 export function CellField(props: Props): JSX.Element {
   const session = useSession()
-  const selected = createMemo(() => printPlace({ sheet: session.sheetName(), ...session.selection.active() }))
+  const selected = createMemo(() => printCellPlace({ sheet: session.sheetName(), ...session.selection.active() }))
   const found = createMemo(() => placeTyped(session.document.workbook(), props.text, session.sheetName()))
   const take = (text: string) => {
     const place = placeTyped(session.document.workbook(), text, session.sheetName())
-    props.onText(typeof place === 'string' ? text : printPlace(place))
+    props.onText(typeof place === 'string' ? text : printCellPlace(place))
   }
   return (
     <div class="whatif-cell">
@@ -32,7 +33,7 @@ export function CellField(props: Props): JSX.Element {
           <For each={groups(props.offered ?? [])}>
             {([sheet, cells]) => (
               <optgroup label={sheet}>
-                <For each={cells}>{(one) => <option value={printPlace(one.place)} selected={printPlace(one.place) === props.text}>{one.label ?? 'without a label'} ({printPlace(one.place)})</option>}</For>
+                <For each={cells}>{(one) => <option value={printCellPlace(one.place)} selected={printCellPlace(one.place) === props.text}>{one.label ?? 'without a label'} ({printCellPlace(one.place)})</option>}</For>
               </optgroup>
             )}
           </For>
@@ -47,7 +48,7 @@ export function CellField(props: Props): JSX.Element {
   )
 }
 
-function CellWordsView(props: { readonly found: Place | string }): JSX.Element {
+function CellWordsView(props: { readonly found: CellPlace | string }): JSX.Element {
   const session = useSession()
   return <>{typeof props.found === 'string' ? props.found : described(cellWords(session.document.workbook(), props.found))}</>
 }

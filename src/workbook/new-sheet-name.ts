@@ -1,6 +1,6 @@
-import { sheetNameProblem } from '../../workbook/sheet-name.ts'
+import { sheetNameProblem } from './sheet-name.ts'
 
-/** Names for sheets that an export adds: as wanted, with a number after it where another sheet has that name. */
+/** Names for sheets that are added: as wanted, with a number after it where another sheet has that name. */
 export function newSheetNames(taken: readonly string[]): (wanted: string) => string {
   const all = [...taken]
   return (wanted) => {
