@@ -1,5 +1,3 @@
-import { readFile } from 'node:fs/promises'
-import { resolve } from 'node:path'
 import { Graph } from '../calc/graph.ts'
 import { appendRows } from '../exchange/lists/append-rows.ts'
 import { fromKept, keptFor, readMapping } from '../exchange/lists/kept.ts'
@@ -7,6 +5,7 @@ import { listsOf } from '../exchange/lists/lists-of.ts'
 import type { WorkbookList } from '../exchange/lists/list.ts'
 import { mapRows, type CellRemark } from '../exchange/lists/map-rows.ts'
 import type { Mapping } from '../exchange/lists/mapping.ts'
+import { sitePressureFormula } from '../exchange/lists/site-pressure.ts'
 import { sourceFor, suggestMapping } from '../exchange/lists/suggest-mapping.ts'
 import type { SourceTable } from '../exchange/lists/source-table.ts'
 import type { FileContents, ReadSheet } from '../exchange/reading/contents.ts'
@@ -15,7 +14,7 @@ import { applyEdits } from '../workbook/edits.ts'
 import { writeWorkbook } from '../workbook/file.ts'
 import { FINE, NOT_MET, type ExitCode, type Io } from './io.ts'
 import { BadUsage, Refusal } from './refusal.ts'
-import { openWorkbook, writeTo } from './workbook-file.ts'
+import { bytesOf, openWorkbook, utf8, writeTo } from './workbook-file.ts'
 
 export interface ListOptions {
   readonly into: string | undefined
@@ -92,7 +91,7 @@ async function mappingFor(workbook: Workbook, list: WorkbookList, source: Source
   }
   const { mappings = [] } = workbook
   const named = mappings.find(({ name }) => foldCase(name) === foldCase(asked))
-  const kept = named ?? (/\.json$/i.test(asked) ? readMapping(await textOf(asked, io)) : undefined)
+  const kept = named ?? (/\.json$/i.test(asked) ? readMapping(utf8(asked, await bytesOf(asked, io), 'a mapping as a workbook keeps it (.json)')) : undefined)
   if (!kept) throw new Refusal(`--mapping "${asked}": the workbook keeps no such mapping; ${mappings.length === 0 ? 'it keeps none' : `it keeps ${mappings.map(({ name }) => `"${name}"`).join(', ')}`}; a file with one ends in .json`)
   if ('problem' in kept) throw new Refusal(`${asked}: ${kept.problem}`)
   const { mapping, missing } = fromKept(kept, list, source)
@@ -100,18 +99,11 @@ async function mappingFor(workbook: Workbook, list: WorkbookList, source: Source
   return mapping
 }
 
-async function textOf(path: string, { folder }: Io): Promise<string> {
-  try {
-    return await readFile(resolve(folder, path), 'utf8')
-  } catch {
-    throw new Refusal(`${path} cannot be read`)
-  }
-}
-
 /** The atmosphere where the plant stands, if the workbook names it. */
 function sitePressure(workbook: Workbook): number | undefined {
   const [sheet] = workbook.sheets
-  if (!sheet || ![...workbook.names.keys()].some((name) => foldCase(name) === 'site_pressure')) return undefined
-  const value = new Graph(workbook).evaluate('=UNIT.CONVERT(site_pressure,"Pa")', sheet.name)
+  const formula = sitePressureFormula(workbook)
+  if (!sheet || formula === undefined) return undefined
+  const value = new Graph(workbook).evaluate(formula, sheet.name)
   return typeof value === 'number' ? value : undefined
 }

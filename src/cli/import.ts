@@ -1,5 +1,6 @@
 import { basename } from 'node:path'
 import { Graph } from '../calc/graph.ts'
+import { rowBlocks } from '../calc/row-blocks.ts'
 import { computedOtherwise, hasFormulas } from '../exchange/import/compare-values.ts'
 import { importedWorkbook, importEdits } from '../exchange/import/import-edits.ts'
 import { isLoss, remarkLine, type ImportRemark } from '../exchange/import/import-remark.ts'
@@ -7,7 +8,7 @@ import { importSheets, type Imported } from '../exchange/import/import-sheets.ts
 import type { Dialect, FileContents } from '../exchange/reading/contents.ts'
 import { readFileContents } from '../exchange/reading/read-file.ts'
 import { returnedWorkbook, type Accept, type Returned } from '../exchange/return/return-workbook.ts'
-import { foldCase, usedRange, type Workbook } from '../workbook/document.ts'
+import { foldCase, type Workbook } from '../workbook/document.ts'
 import { applyEdits } from '../workbook/edits.ts'
 import { writeWorkbook } from '../workbook/file.ts'
 import { readArguments } from './arguments.ts'
@@ -80,10 +81,8 @@ function differences(workbook: Workbook, { sheets }: Imported): ImportRemark[] {
   const withFormulas = sheets.filter(hasFormulas)
   if (withFormulas.length === 0) return []
   const graph = new Graph(workbook)
-  return withFormulas.flatMap((imported) => {
-    const { rows, columns } = usedRange(imported.sheet)
-    return computedOtherwise(imported, 0, graph.read(imported.sheet.name, { top: 0, left: 0, bottom: rows - 1, right: columns - 1 }).values)
-  })
+  return withFormulas.flatMap((imported) => [...rowBlocks(imported.sheet.rows, Infinity)].flatMap(({ top, end, width }) =>
+    computedOtherwise(imported, top, graph.read(imported.sheet.name, { top, left: 0, bottom: end - 1, right: width - 1 }).values)))
 }
 
 function positionsOf({ sheets }: FileContents, names: readonly string[]): ReadonlySet<number> {

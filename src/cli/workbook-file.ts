@@ -33,13 +33,15 @@ export async function openWorkbook(path: string, io: Pick<Io, 'folder'> & Partia
   return workbook
 }
 
+const OPENED = `a workbook file (${WORKBOOK_ENDING}), or a spreadsheet file that Lowside exported (.xlsx, .ods)`
+
 const LISTED = 3
 
 /** The same, with what is not taken over of a spreadsheet file. */
 export async function openWithChanges(path: string, io: Pick<Io, 'folder'>): Promise<{ readonly workbook: Workbook; readonly setAside: readonly Change[] }> {
   const bytes = await bytesOf(path, io)
   if (isSpreadsheet(path, bytes)) return fromSpreadsheet(path, bytes)
-  const result = readWorkbook(utf8(path, bytes))
+  const result = readWorkbook(utf8(path, bytes, OPENED))
   if ('problems' in result) throw new BadWorkbook(path, result.problems)
   return { workbook: result.workbook, setAside: [] }
 }
@@ -81,11 +83,12 @@ export async function bytesOf(path: string, { folder }: Pick<Io, 'folder'>): Pro
   }
 }
 
-function utf8(path: string, bytes: Uint8Array): string {
+/** @throws Refusal, which names what is accepted */
+export function utf8(path: string, bytes: Uint8Array, accepted: string): string {
   try {
     return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes)
   } catch {
-    throw new Refusal(`${path}: this is no text in UTF-8; accepted: a workbook file (${WORKBOOK_ENDING}), or a spreadsheet file that Lowside exported (.xlsx, .ods)`)
+    throw new Refusal(`${path}: this is no text in UTF-8; accepted: ${accepted}`)
   }
 }
 

@@ -1,5 +1,5 @@
 import { areaOf, type Area, type Reference } from '../workbook/address.ts'
-import { isFormula, sheetByName, usedRange, type Workbook } from '../workbook/document.ts'
+import { isFormula, sheetByName, type Workbook } from '../workbook/document.ts'
 import { namedReference, referencesIn } from '../workbook/formula/references.ts'
 import { tokenise } from '../workbook/formula/tokenise.ts'
 import { printCellPlace, type CellPlace } from '../workbook/cell-place.ts'
@@ -55,17 +55,16 @@ class Users {
     const sheet = sheetByName(workbook, reference.sheet ?? user.sheet)
     if (sheet === undefined) return
     const area = areaOf(reference)
-    const used = usedRange(sheet)
-    const [bottom, right] = [Math.min(area.bottom, used.rows - 1), Math.min(area.right, used.columns - 1)]
-    if ((bottom - area.top + 1) * (right - area.left + 1) > SMALL) {
-      const key = `${keyOf(sheet.name, area.top, area.left)}:${area.bottom}:${area.right}`
+    const { top, left, bottom, right } = area
+    if ((bottom - top + 1) * (right - left + 1) > SMALL) {
+      const key = `${keyOf(sheet.name, top, left)}:${bottom}:${right}`
       const noted = this.#byArea.get(key) ?? { sheet: sheet.name, area, users: [] }
       noted.users.push(user)
       this.#byArea.set(key, noted)
       return
     }
-    for (let row = area.top; row <= bottom; row++) {
-      for (let column = area.left; column <= right; column++) {
+    for (let row = top; row <= bottom; row++) {
+      for (let column = left; column <= right; column++) {
         const key = keyOf(sheet.name, row, column)
         const noted = this.#byCell.get(key)
         if (noted === undefined) this.#byCell.set(key, [user])

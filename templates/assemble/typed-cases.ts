@@ -1,5 +1,6 @@
 import { Graph } from '../../src/calc/graph.ts'
-import type { CaseValue, CellPlace } from '../../src/workbook/cases.ts'
+import type { CaseValue } from '../../src/workbook/cases.ts'
+import type { CellPlace } from '../../src/workbook/cell-place.ts'
 import { eachCell } from '../../src/workbook/cells.ts'
 import { sheetOf } from '../../src/workbook/commands.ts'
 import { sheetByName, type Workbook } from '../../src/workbook/document.ts'

@@ -1,10 +1,11 @@
+import { rowBlocks } from '../../calc/row-blocks.ts'
 import { computedOtherwise, hasFormulas } from '../../exchange/import/compare-values.ts'
 import { importedWorkbook, importEdits } from '../../exchange/import/import-edits.ts'
 import type { ImportRemark } from '../../exchange/import/import-remark.ts'
 import type { Imported } from '../../exchange/import/import-sheets.ts'
 import { notesSheet } from '../../exchange/import/notes-sheet.ts'
 import { MAX_CELLS } from '../../workbook/limits.ts'
-import { usedRange, type Workbook } from '../../workbook/document.ts'
+import type { Workbook } from '../../workbook/document.ts'
 import type { Session } from '../state/session.ts'
 import { importingOf, type ImportSource } from './importing.ts'
 import { prepareImport } from './preparing.ts'
@@ -77,13 +78,12 @@ async function compareInSight(session: Session, { sheets }: Imported): Promise<r
   const stopped: ImportRemark = { place: '', words: 'the values were not all compared with those of the file: it was stopped', kind: 'computed otherwise' }
   try {
     for (const imported of sheets.filter(hasFormulas)) {
-      const { rows, columns } = usedRange(imported.sheet)
-      for (let top = 0; top < rows; top += ROWS_AT_ONCE) {
-        const area = { top, left: 0, bottom: Math.min(rows, top + ROWS_AT_ONCE) - 1, right: columns - 1 }
-        const { values } = await session.service.read(imported.sheet.name, area)
+      const { rows } = imported.sheet
+      for (const { top, end, width } of rowBlocks(rows, ROWS_AT_ONCE)) {
+        const { values } = await session.service.read(imported.sheet.name, { top, left: 0, bottom: end - 1, right: width - 1 })
         if (!isWanted) return [...remarks, stopped]
         remarks.push(...computedOtherwise(imported, top, values))
-        work.report(area.bottom / rows)
+        work.report(end / rows.length)
       }
     }
     return remarks

@@ -6,9 +6,11 @@ import type { ReadValue } from '../reading/contents.ts'
 import type { ImportRemark } from './import-remark.ts'
 import type { ImportedSheet } from './import-sheets.ts'
 import { isVolatile } from './known-functions.ts'
+import { shortened } from './shortened.ts'
 
 /** Numbers that differ by less, in proportion, are the same: engines add in different orders. */
 const SAME_WITHIN = 1e-9
+const LONGEST_SHOWN = 120
 /** What is left where equal numbers are subtracted. */
 const NOTHING_BELOW = 1e-14
 
@@ -28,7 +30,7 @@ export function computedOtherwise({ sheet, from }: ImportedSheet, top: number, v
       const changing = tokenise(cell.content).some(({ kind, text }) => kind === 'function' && isVolatile(text)) ? '; it changes with every calculation' : ''
       remarks.push({
         place: `${quoteSheetName(sheet.name)}!${printAddress(row, column)}`, kind: 'computed otherwise',
-        words: `${shortened(cell.content)} comes to ${inWords(value)}, in the file to ${inWords(expected)}${changing}`,
+        words: `${shortened(cell.content, LONGEST_SHOWN)} comes to ${inWords(value)}, in the file to ${inWords(expected)}${changing}`,
       })
     }
   }
@@ -60,7 +62,5 @@ const sameError = (file: string, here: string): boolean => file === here || (her
 function inWords(value: ReadValue | CellValue): string {
   if (value === null) return 'nothing'
   if (typeof value === 'object') return 'message' in value ? `${value.error} (${value.message})` : value.error
-  return typeof value === 'string' ? JSON.stringify(shortened(value)) : typeof value === 'boolean' ? String(value).toUpperCase() : String(value)
+  return typeof value === 'string' ? JSON.stringify(shortened(value, LONGEST_SHOWN)) : typeof value === 'boolean' ? String(value).toUpperCase() : String(value)
 }
-
-const shortened = (text: string): string => (text.length > 120 ? `${text.slice(0, 120)}…` : text)

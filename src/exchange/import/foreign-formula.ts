@@ -4,6 +4,7 @@ import { rewriteReferences } from '../../workbook/formula/references.ts'
 import { isReferenceKind, tokenise, type Token } from '../../workbook/formula/tokenise.ts'
 import { unreadableAt, unreadableWords } from '../../workbook/formula/unreadable.ts'
 import { knownFunction, plainName } from './known-functions.ts'
+import { shortened } from './shortened.ts'
 
 /** What a file's names are called in the workbook. */
 export interface ImportedNames {
@@ -60,7 +61,7 @@ export function translateName(refersTo: string, names: ImportedNames): { readonl
     return sheet === undefined ? { reason: sheetReason(reference.sheet, names) } : { refersTo: printReference({ ...reference, sheet }) }
   }
   if (/^[-+]?(?:[0-9]+\.?[0-9]*|\.[0-9]+)(?:E[-+]?[0-9]+)?$/i.test(text) || /^"(?:[^"]|"")*"$/.test(text)) return { refersTo: text }
-  return { reason: `it stands for ${shortened(text)}: a name here stands for cells, a number or a text` }
+  return { reason: `it stands for ${shortened(text, 60)}: a name here stands for cells, a number or a text` }
 }
 
 const isKnownName = (name: string, names: ImportedNames): boolean => names.names.has(foldCase(name)) || [...names.names.values()].includes(name)
@@ -133,5 +134,3 @@ function followedSheet(reference: Reference, names: ImportedNames): Reference {
   const sheet = names.sheets.get(foldCase(reference.sheet))
   return sheet === undefined || sheet === reference.sheet ? reference : { ...reference, sheet }
 }
-
-const shortened = (text: string): string => (text.length > 60 ? `${text.slice(0, 60)}…` : text)

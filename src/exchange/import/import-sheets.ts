@@ -9,6 +9,7 @@ import { dateSystemOf } from './date-text.ts'
 import { translateFormula, type ImportedNames } from './foreign-formula.ts'
 import type { ImportRemark } from './import-remark.ts'
 import { importedNames } from './imported-names.ts'
+import { shortened } from './shortened.ts'
 import { SheetMaking, type Draft } from './sheet-making.ts'
 
 export interface ImportChoice {
@@ -126,7 +127,7 @@ function translateRow({ name, from, formulas }: Draft, row: number, called: Impo
     const result = translateFormula(cell.formula, called, cell.array)
     if ('reason' in result) {
       const text = `=${cell.formula}`
-      remarks.push({ place: placeOf(name, row, column), words: `${shortened(text)}: ${result.reason}`, kind: 'kept as text' })
+      remarks.push({ place: placeOf(name, row, column), words: `${shortened(text, LONGEST_SHOWN)}: ${result.reason}`, kind: 'kept as text' })
       translated[column] = literalContent(text.slice(0, MAX_TEXT - 1))
       continue
     }
@@ -136,7 +137,6 @@ function translateRow({ name, from, formulas }: Draft, row: number, called: Impo
   if (hasFormula) formulas[row] = translated
 }
 
-const shortened = (text: string): string => (text.length > LONGEST_SHOWN ? `${text.slice(0, LONGEST_SHOWN)}…` : text)
 const LONGEST_SHOWN = 200
 
 /** What reading left out, but for sheets that are not brought in. */

@@ -1,6 +1,7 @@
 import { parseReference, printReference, type Reference } from '../../workbook/address.ts'
 import { foldCase } from '../../workbook/document.ts'
 import { isReferenceKind, tokenise, type Token } from '../../workbook/formula/tokenise.ts'
+import { plainName } from '../import/known-functions.ts'
 import { sameDigits } from './same-value.ts'
 
 /**
@@ -25,16 +26,13 @@ const CANONICAL: { readonly [K in Token['kind']]?: (text: string) => string } = 
   number: (text) => sameDigits(Number(text)),
   boolean: (text) => text.toUpperCase(),
   error: (text) => text.toUpperCase(),
-  function: (text) => plainFunctionName(text),
+  function: plainName,
   name: foldCase,
   reference: canonicalReference,
   range: canonicalReference,
   wholeColumns: canonicalReference,
   wholeRows: canonicalReference,
 }
-
-/** The name of a function without what files put before it. */
-export const plainFunctionName = (text: string): string => text.toUpperCase().replace(/^(?:_XLFN\.|_XLWS\.)+/, '')
 
 /** A blank between two references is an operator, any other is none. */
 const blank = (before: Token | undefined, after: Token | undefined): string => (before && after && isReferenceKind(before.kind) && isReferenceKind(after.kind) ? ' ' : '')

@@ -4,8 +4,7 @@ import { rewriteReferences } from '../../workbook/formula/references.ts'
 import { isReferenceKind, tokenise, type Token } from '../../workbook/formula/tokenise.ts'
 import { unreadableAt, unreadableWords } from '../../workbook/formula/unreadable.ts'
 import { COLUMNS_BEFORE, HEADER_ROWS, type FunctionRows } from '../workings/call-book.ts'
-import { knownFunction } from '../import/known-functions.ts'
-import { plainFunctionName } from './canonical-formula.ts'
+import { knownFunction, plainName } from '../import/known-functions.ts'
 import { followed, type Layout } from './layout.ts'
 
 /** What a sheet of the file is: one of the workbook, by its name there; the workings of a function; another that the export adds; or new. */
@@ -44,7 +43,7 @@ export function formulaBack(formula: string, host: string | null, back: Back): {
 function tokenBack({ kind, text, problem }: Token, host: string | null, back: Back): string | { readonly refused: string } {
   if (problem !== undefined) return { refused: `Lowside cannot read it: ${problem}` }
   if (kind === 'function') {
-    return knownFunction(text) ?? { refused: `Lowside has no function ${plainFunctionName(text)}` }
+    return knownFunction(text) ?? { refused: `Lowside has no function ${plainName(text)}` }
   }
   if (kind === 'name' && !back.names.has(foldCase(text))) return { refused: `nothing is called ${text}` }
   const reference = isReferenceKind(kind) ? parseReference(text) : undefined

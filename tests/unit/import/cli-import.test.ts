@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { readWorkbook } from '../../../src/workbook/file.ts'
 import type { Workbook } from '../../../src/workbook/document.ts'
 import { commandLine, DRUM_FILE, type CommandLine } from '../cli-fixture.ts'
+import { buildXlsx, rowsXml } from '../reading/build-xlsx.ts'
 
 let line: CommandLine
 beforeAll(async () => {
@@ -35,6 +36,13 @@ describe('import', () => {
     expect(await line.run(['import', 'list.csv', '-o', 'list.lowside.json'])).toEqual({ code: 0, out: [], err: [] })
     const workbook = await workbookIn('list.lowside.json')
     expect([workbook.title, workbook.sheets[0]?.name, contentAt(workbook, 0, 1, 1)]).toEqual(['list', 'list', 1.5])
+  })
+
+  it('compares a formula in the last corner of a sheet without reading all the cells before it', async () => {
+    const corner = '<row r="1"><c r="A1"><v>5</v></c></row><row r="1048576"><c r="XFD1048576"><f>A1*2</f><v>11</v></c></row>'
+    await line.write('corner.xlsx', buildXlsx({ sheets: [['Corner', rowsXml(corner)]] }))
+    const ended = await line.run(['import', 'corner.xlsx', '-o', 'corner.lowside.json'])
+    expect([ended.code, ended.err]).toEqual([1, [expect.stringMatching(/Corner!XFD1048576.*comes to 10, in the file to 11/)]])
   })
 
   it('takes the dialect that it is told', async () => {

@@ -1,6 +1,7 @@
 import { createMemo, createResource, createSignal, For, Show, untrack, type JSX } from 'solid-js'
 import type { FileContents, ReadSheet } from '../../../exchange/reading/contents.ts'
 import type { WorkbookList } from '../../../exchange/lists/list.ts'
+import { sitePressureFormula } from '../../../exchange/lists/site-pressure.ts'
 import { Dialog } from '../../parts/Dialog.tsx'
 import { useSession } from '../../state/session.ts'
 import { appendToList } from './append-to-list.ts'
@@ -64,8 +65,9 @@ function NoList(props: { readonly onBack: () => void }): JSX.Element {
 function Wizard(props: Props & { readonly sheet: ReadSheet; readonly lists: readonly [WorkbookList, ...WorkbookList[]]; readonly isWarned: boolean; readonly onWork: () => void }): JSX.Element {
   const session = useSession()
   const [sitePa] = createResource(async () => {
-    if (![...session.document.workbook().names.keys()].some((name) => name.toLowerCase() === 'site_pressure')) return undefined
-    const value = await session.recalculation.ask((service) => service.evaluate('=UNIT.CONVERT(site_pressure,"Pa")', session.sheetName()))
+    const formula = sitePressureFormula(session.document.workbook())
+    if (formula === undefined) return undefined
+    const value = await session.recalculation.ask((service) => service.evaluate(formula, session.sheetName()))
     return typeof value === 'number' ? value : undefined
   })
   // The dialog is about one file and one workbook from beginning to end.
