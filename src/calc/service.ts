@@ -35,8 +35,8 @@ export interface CalculationService {
   allValues(): Promise<ReadonlyMap<string, readonly (readonly CellValue[])[]>>
   /** What comes out in the base and in every case. The graph goes through them, so ask it of one that nothing else is asked of. */
   cases(): Promise<readonly CaseOutcome[]>
-  /** Sends the workbook as it is, with every value, check and state, over a port: to another thread, which spares this one the copy. */
-  handOver(port: MessagePort): Promise<void>
+  /** Sends the workbook as it is, with every value, check and state, over a port: to another thread, which spares this one the copy. @param withCases also what comes out in each case */
+  handOver(port: MessagePort, withCases: boolean): Promise<void>
   /** Sends the workbook alone over a port: to a thread that computes with a copy of it. */
   handWorkbook(port: MessagePort): Promise<void>
   /** Ends the thread. */

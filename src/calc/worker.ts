@@ -36,9 +36,9 @@ const methods: { readonly [M in CalculationMethod]: (...args: Extract<Calculatio
   total: (sheet, areas) => opened().total(sheet, areas),
   allValues: () => opened().allValues(),
   cases: () => caseOutcomes(opened()),
-  handOver(port) {
+  handOver(port, withCases) {
     const held = opened()
-    port.postMessage({ workbook: held.workbook, areas: held.allAreas(), states: held.states(), ...(casesOf(held.workbook).list.length > 0 ? { cases: caseOutcomes(held) } : {}) } satisfies HandedOver)
+    port.postMessage({ workbook: held.workbook, areas: held.allAreas(), states: held.states(), ...(withCases && casesOf(held.workbook).list.length > 0 ? { cases: caseOutcomes(held) } : {}) } satisfies HandedOver)
   },
   handWorkbook: (port) => port.postMessage(opened().workbook),
 }

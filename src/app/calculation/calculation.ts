@@ -114,7 +114,7 @@ export function createCalculation(startThread: () => CalculationThread): Calcula
     total: async (sheet, areas) => now().total(sheet, areas),
     allValues: async () => now().allValues(),
     cases: async () => now().cases(),
-    handOver: async (port) => now().handOver(port),
+    handOver: async (port, withCases) => now().handOver(port, withCases),
     handWorkbook: async (port) => now().handWorkbook(port),
     close() {
       loading?.stop()

@@ -51,7 +51,7 @@ export function createCalculationClient(thread: CalculationThread): CalculationC
       const { request } = next
       try {
         // A port is no copy: it goes over to the other thread.
-        thread.postMessage(request, request.method === 'handOver' || request.method === 'handWorkbook' ? [...request.args] : [])
+        thread.postMessage(request, request.method === 'handOver' || request.method === 'handWorkbook' ? [request.args[0]] : [])
       } catch (fault) {
         // What cannot be sent holds up nothing that comes after it.
         waiting.get(request.id)?.reject(fault instanceof Error ? fault : new Error(String(fault)))
@@ -106,7 +106,7 @@ export function createCalculationClient(thread: CalculationThread): CalculationC
     total: (sheet, areas) => ask('total', sheet, areas),
     allValues: () => ask('allValues'),
     cases: () => ask('cases'),
-    handOver: (port) => ask('handOver', port),
+    handOver: (port, withCases) => ask('handOver', port, withCases),
     handWorkbook: (port) => ask('handWorkbook', port),
     load(source, hear) {
       const id = ++lastId

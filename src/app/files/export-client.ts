@@ -26,7 +26,8 @@ export function startExport(service: CalculationService, format: ExportFormat, d
     })
     thread.addEventListener('error', ({ message }) => reject(new Error(message ? `The export ended: ${message}` : NOT_SERVED)))
     thread.postMessage({ port: port2, format, date } satisfies ExportRequest, [port2])
-    service.handOver(port1).catch(reject)
+    // The other formats show the case that is current.
+    service.handOver(port1, format === 'xlsx' || format === 'ods').catch(reject)
   }).finally(() => thread.terminate())
   return { result, stop: () => stop() }
 }
