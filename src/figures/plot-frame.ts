@@ -32,8 +32,11 @@ export const AXIS_ABOVE_PX = LINE_PX + 10
 /** Room for the numbers of an upright axis. */
 export const axisWidth = (numbers: readonly number[]): number => Math.max(...numbers.map((tick) => textWidth(tickText(tick))), 0) + 10
 
-/** Axes with hairlines through the field, numbers outside, and titles that stand upright: above the upright axis, below the other. */
-export function plotFrame(x: Axis, y: Axis & { readonly ticks: readonly number[] }, { left, right, top, bottom }: Field): Group {
+/**
+ * Axes with hairlines through the field, numbers outside, and titles that stand upright: above the upright axis, below the other.
+ * @param y with the room that is left free between the field and the title, px
+ */
+export function plotFrame(x: Axis, y: Axis & { readonly ticks: readonly number[]; readonly titleRoomPx?: number }, { left, right, top, bottom }: Field): Group {
   const nodes: SceneNode[] = [
     ...y.ticks.flatMap((tick): SceneNode[] => [
       line('grid', left, y.scale.px(tick), right, y.scale.px(tick)),
@@ -45,7 +48,7 @@ export function plotFrame(x: Axis, y: Axis & { readonly ticks: readonly number[]
     ]),
     line('axis', left, top, left, bottom),
     line('axis', left, bottom, right, bottom),
-    label('text-quiet', 0, top - LINE_PX, 'start', y.title),
+    label('text-quiet', 0, top - LINE_PX - (y.titleRoomPx ?? 0), 'start', y.title),
     label('text-quiet', Math.max(right, textWidth(x.title)), bottom + 1.5 * LINE_PX + 9, 'end', x.title),
   ]
   return group(...nodes)

@@ -2,11 +2,12 @@ import { formatNumber } from '../workbook/number-format.ts'
 import { contour } from './contour.ts'
 import { LEAST_WIDTH, type Drawing } from './drawing.ts'
 import { labelColumn, labelsHeight, labelsWidth, type ColumnLabel } from './label-column.ts'
-import { AXIS_ABOVE_PX, AXIS_BELOW_PX, axisWidth, plotFrame, type Plot } from './plot-frame.ts'
+import { AXIS_ABOVE_PX, AXIS_BELOW_PX, axisWidth, plotFrame, type Field, type Plot } from './plot-frame.ts'
 import type { Faults } from './read-parts.ts'
-import { group, path, polyline, type Point, type SceneNode } from './scene.ts'
+import { group, label, line, path, polyline, type Point, type SceneNode } from './scene.ts'
 import { linearScale, ticks } from './scale.ts'
-import { STRONG } from './text-width.ts'
+import { spread } from './spread.ts'
+import { LINE_PX, STRONG, textWidth } from './text-width.ts'
 
 export interface FieldAxis {
   /** What is varied, with its unit. */
@@ -44,7 +45,8 @@ export function drawSweepField({ name, x, y, values, levels: wanted, limits }: S
   const right = width - labelsWidth(width) + 24
   const key = [...levels.map((level) => ({ name: formatNumber(level) })), ...limits.map((limit) => ({ name: limit.name }))]
   const height = Math.max(FIELD_PX, labelsHeight(key, (width - right - 16) / STRONG))
-  const field = { left: axisWidth(yTicks), right, top: AXIS_ABOVE_PX, bottom: AXIS_ABOVE_PX + height }
+  const top = AXIS_ABOVE_PX + LINE_PX
+  const field = { left: axisWidth(yTicks), right, top, bottom: top + height }
   const xScale = linearScale(Math.min(...x.numbers), Math.max(...x.numbers), field.left, field.right)
   const yScale = linearScale(Math.min(...y.numbers), Math.max(...y.numbers), field.bottom, field.top)
   const [columns, rows] = [spreadOut(inOrder(x.numbers)), spreadOut(inOrder(y.numbers))]
@@ -58,17 +60,20 @@ export function drawSweepField({ name, x, y, values, levels: wanted, limits }: S
     runs: chained(rows.map((row) => limit.points.filter((point) => point.y === y.numbers[row]).toSorted((one, other) => one.x - other.x).map((point) => ({ x: xScale.px(point.x), y: yScale.px(point.y) })))),
   }))
 
+  const ends = drawn.flatMap(({ level, rightmost }) => (rightmost === undefined ? [] : [{ ...rightmost, name: formatNumber(level) }]))
+  const above = topLabels(ends.filter((end) => leavesAbove(end, field)), field)
   const labels: ColumnLabel[] = [
     // Of ends at one height the right one comes first, so that their leaders do not cross.
-    ...drawn.toSorted((one, other) => (other.rightmost?.x ?? 0) - (one.rightmost?.x ?? 0)).flatMap(({ level, rightmost }): ColumnLabel[] => (rightmost === undefined ? [] : [{ ...rightmost, name: formatNumber(level) }])),
+    ...ends.filter((end) => above === undefined || !leavesAbove(end, field)).toSorted((one, other) => other.x - one.x),
     ...turns.flatMap(({ name: check, runs }): ColumnLabel[] => (runs.at(-1) ?? []).slice(-1).map((point) => ({ ...point, name: check, look: 'text-strong' }))),
   ]
   const column = labelColumn(labels, field.right + 16, width, field.top, field.bottom)
   const nodes: SceneNode[] = [
-    ...drawn.map(({ above }) => path('band', above)),
-    plotFrame({ scale: xScale, title: x.title }, { scale: yScale, ticks: yTicks, title: y.title }, field),
+    ...drawn.map(({ above: larger }) => path('band', larger)),
+    plotFrame({ scale: xScale, title: x.title }, { scale: yScale, ticks: yTicks, title: y.title, titleRoomPx: LINE_PX }, field),
     ...drawn.map(({ along }) => path('contour', along)),
     ...turns.flatMap(({ runs }) => runs.map((run) => path('limit', polyline(run)))),
+    ...(above ?? []),
     column.node,
   ]
   const none = x.numbers.length * y.numbers.length - known.length
@@ -87,6 +92,22 @@ export function drawSweepField({ name, x, y, values, levels: wanted, limits }: S
     remarks: none === 0 ? [] : [`${name}: no number at ${none} of ${x.numbers.length * y.numbers.length} points; nothing is drawn round them.`],
   }
 }
+
+/** A line that ends at the upper edge, its label at the right would have a leader across the field. */
+const leavesAbove = ({ x, y }: Point, { top, right }: Field): boolean => y < top + 1 && x < right - 1
+
+/** Labels over the upper edge, as near to the ends of their lines as they can stand beside each other; undefined where they have no room. */
+function topLabels(ends: readonly (Point & { readonly name: string })[], { left, right, top }: Field): SceneNode[] | undefined {
+  const wishes = ends.map(({ x, name }) => ({ at: x, size: textWidth(name) + LABEL_GAP_PX }))
+  if (wishes.reduce((sum, { size }) => sum + size, 0) > right - left) return undefined
+  const middles = spread(wishes, left, right)
+  return ends.flatMap(({ x, y, name }, at) => {
+    const middle = middles[at] ?? x
+    return [line('leader', x, y, middle, top - 5), label('text', middle, top - LINE_PX / 2 - 5, 'middle', name)]
+  })
+}
+
+const LABEL_GAP_PX = 8
 
 /** The first turns of neighbouring rows are one line, the second ones another; a row without ends them. */
 function chained(rows: readonly (readonly Point[])[]): Point[][] {
