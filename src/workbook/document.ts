@@ -3,6 +3,7 @@ import type { Figure } from './figure.ts'
 import type { GivenTolerance } from './given-tolerances.ts'
 import type { KeptMapping } from './kept-mapping.ts'
 import type { ReportSettings } from './report-settings.ts'
+import type { Review } from './review-record.ts'
 
 /** The workbook as plain, immutable data. Rows and columns count from 0 inside, and are A1 addresses outside. */
 
@@ -62,6 +63,8 @@ export interface Workbook {
   readonly cases?: Cases
   /** How far inputs may be off, where the user has said so; absent while nothing was said. */
   readonly tolerances?: readonly GivenTolerance[]
+  /** Check marks, accepted findings and the record of both; absent while nobody has reviewed anything. */
+  readonly review?: Review
 }
 
 export const DEFAULT_COLUMN_WIDTH = 96
