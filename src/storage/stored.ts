@@ -1,5 +1,5 @@
 import type { Edit } from '../workbook/edits.ts'
-import { workbookText } from '../workbook/file.ts'
+import { workbookText } from '../workbook/file-writing.ts'
 import type { Sheet, Workbook } from '../workbook/document.ts'
 import { createSlices } from './next-task.ts'
 import { STORED_VERSION, type BookContents, type KeptContents, type Snapshot, type Stored } from './shelf.ts'

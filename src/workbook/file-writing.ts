@@ -7,7 +7,8 @@ import type { Cell, Sheet, Workbook } from './document.ts'
 import type { Figure } from './figure.ts'
 import type { KeptMapping } from './kept-mapping.ts'
 import type { ReportSettings } from './report-settings.ts'
-import { FILE_VERSION, type FileCellFormat } from './schema.ts'
+import { FILE_VERSION } from './file-version.ts'
+import type { FileCellFormat } from './schema.ts'
 import { tolerancesText } from './tolerance-files.ts'
 
 /**

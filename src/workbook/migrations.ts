@@ -1,4 +1,4 @@
-import { FILE_VERSION } from './schema.ts'
+import { FILE_VERSION } from './file-version.ts'
 
 /** From a version to the function that makes the next version's file of it. */
 export type Migrations = ReadonlyMap<number, (file: object) => object>

@@ -4,14 +4,13 @@ import { ROLES } from './document.ts'
 import { textContent } from './entry.ts'
 import { figureProblem } from './figure.ts'
 import { figureKinds } from './figure-kinds.ts'
+import { FILE_VERSION } from './file-version.ts'
 import { MAX_MAPPING_COLUMNS, MAX_MAPPINGS, mappingsProblem } from './kept-mapping.ts'
 import { MAX_CASES, MAX_COLUMN_WIDTH, MAX_COLUMNS, MAX_COMPARED, MAX_FIGURES, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
 import { PAPERS } from './report-settings.ts'
 import { sheetNameProblem } from './sheet-name.ts'
 
 /** The shape of a workbook file, version 1. Its messages say what is accepted; the reader adds where. */
-
-export const FILE_VERSION = 1
 
 const text = (what: string) => z.string(saying(`${what}: text`)).max(MAX_TEXT, saying(`${what}: up to ${MAX_TEXT} characters`))
 const whole = (what: string, from: number, to: number) => {

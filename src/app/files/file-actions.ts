@@ -2,7 +2,7 @@ import { MAX_FILE_CHARACTERS } from '../../workbook/limits.ts'
 import type { Loaded } from '../calculation/calculation.ts'
 import { createSlices } from '../../storage/next-task.ts'
 import type { Workbook } from '../../workbook/document.ts'
-import { readWorkbook, workbookText } from '../../workbook/file.ts'
+import { workbookText } from '../../workbook/file-writing.ts'
 import { inSight } from '../state/in-sight.ts'
 import { loadInSight } from '../state/loading-work.ts'
 import { WorkStopped } from '../state/long-work.ts'
@@ -39,7 +39,7 @@ export async function openFile(session: Session, file: File): Promise<ReadingFai
 /** The endings that a workbook is opened from. */
 export const OPENED_ENDINGS = '.json,application/json,.xlsx,.ods'
 
-const NOT_SERVED = 'What reads spreadsheet files cannot be loaded, as Lowside is served no more. Start it again where it was started, then try again; nothing of the workbook is lost.'
+const NOT_SERVED = 'What reads such files cannot be loaded, as Lowside is served no more. Start it again where it was started, then try again; nothing of the workbook is lost.'
 
 /** A zip file by what it begins with, or something else by its name. */
 async function isSpreadsheet(file: File): Promise<boolean> {
@@ -72,8 +72,12 @@ const SMALL_BYTES = 200_000
 
 /** Undefined if the reading was stopped. A large file is read while the screen goes on. */
 export async function readFile(session: Session, file: File): Promise<Loaded | undefined> {
-  if (file.size < SMALL_BYTES) return readWorkbook(await file.text())
   try {
+    if (file.size < SMALL_BYTES) {
+      // What a file may hold takes longer to load than the screen that most work begins with.
+      const module = await import('../../workbook/file-reading.ts').catch(() => undefined)
+      return module === undefined ? { problems: [{ message: NOT_SERVED }] } : module.readWorkbook(await file.text())
+    }
     const loaded = await loadInSight(session, file, file.name)
     // What was being typed meanwhile belongs to the workbook that goes.
     if ('workbook' in loaded && !session.settle()) session.entry.cancel()

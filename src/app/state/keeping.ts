@@ -1,6 +1,6 @@
 import { createSignal, type Accessor } from 'solid-js'
 import { createJournal, type Journal, type KeepingState } from '../../storage/journal.ts'
-import { recover, type Recovered } from '../../storage/recover.ts'
+import type { Recovered } from '../../storage/recover.ts'
 import type { Book, FileState, KeptContents, Shelf, Stored } from '../../storage/shelf.ts'
 import { askToStay } from '../../storage/stay.ts'
 import { editsOf, isIntact, isLong, withTexts } from '../../storage/stored.ts'
@@ -208,7 +208,7 @@ export function createKeeping({ openShelf, recoverLarge, document, show, settle,
       if (!shelf || !book) return { problem: 'this browser does not keep it any more' }
       const contents = await shelf.read(id)
       if (isLong(contents)) takesLong()
-      const recovered = isLong(contents) ? await recoverLarge(contents, book.title) : recover(await withTexts(contents))
+      const recovered = isLong(contents) ? await recoverLarge(contents, book.title) : (await import('../../storage/recover.ts')).recover(await withTexts(contents))
       return 'problem' in recovered ? recovered : { book, recovered }
     } catch (error) {
       return { problem: messageOf(error), ...(error instanceof WorkStopped ? { isStopped: true } : {}) }

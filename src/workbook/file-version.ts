@@ -1,0 +1,2 @@
+/** The version of workbook files that are written, and the last that is read. */
+export const FILE_VERSION = 1
