@@ -32,7 +32,7 @@ export default defineConfig({
     testTimeout: 180_000,
     hookTimeout: 120_000,
     projects: [
-      { extends: true, test: { name: 'rooms', include: ['tests/{unit,published,property,workings,templates}/**/*.test.ts'] } },
+      { extends: true, test: { name: 'rooms', include: ['tests/{unit,published,property,workings,templates,review}/**/*.test.ts'] } },
       // Only these need the app built and a browser started. On a loaded machine keys sent by a program can outrun a frame: hence the retries.
       { extends: true, test: { name: 'browser', include: ['tests/browser/**/*.test.ts'], globalSetup: ['tests/browser/setup.ts'], fileParallelism: false, retry: 2 } },
     ],

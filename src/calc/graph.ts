@@ -18,7 +18,7 @@ import { describeUsers, feedsOf, usedPart, usersOf, type Feed, type Users } from
 const NO_VALUES: readonly CellValue[] = []
 
 /** Edits that change no value. */
-const SILENT: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>(['columnWidths', 'frozen', 'title', 'purpose', 'moveSheet', 'figures', 'report', 'mappings', 'cases', 'tolerances'])
+const SILENT: ReadonlySet<Edit['kind']> = new Set<Edit['kind']>(['columnWidths', 'frozen', 'title', 'purpose', 'moveSheet', 'figures', 'report', 'mappings', 'cases', 'tolerances', 'review'])
 
 /** A number that a cell is given for a while. */
 export interface Trial {

@@ -4,14 +4,14 @@ import { BadUsage } from './refusal.ts'
 type Options = NonNullable<ParseArgsConfig['options']>
 
 /**
- * A command's options, and its other arguments, of which there must be as many as `named`.
+ * A command's options, and its other arguments, of which there must be as many as `named`; more only where `more` says so.
  * @throws BadUsage
  */
-export function readArguments<const O extends Options>(args: readonly string[], options: O, named: readonly string[]) {
+export function readArguments<const O extends Options>(args: readonly string[], options: O, named: readonly string[], more = false) {
   const { values, positionals } = parsed(args, options)
   if (positionals.length < named.length) throw new BadUsage(`${named.slice(positionals.length).join(' and ')} missing`)
   const [extra] = positionals.slice(named.length)
-  if (extra !== undefined) throw new BadUsage(`"${extra}" is one argument too many`)
+  if (extra !== undefined && !more) throw new BadUsage(`"${extra}" is one argument too many`)
   return { values, positionals }
 }
 

@@ -6,6 +6,7 @@ import { csvFiles } from '../exchange/csv.ts'
 import { exportOds } from '../exchange/ods.ts'
 import { exportXlsx } from '../exchange/xlsx.ts'
 import { reportFile } from '../report/report-file.ts'
+import { reviewed } from '../review/reviewed.ts'
 import { casesOf } from '../workbook/cases.ts'
 import type { Workbook } from '../workbook/document.ts'
 import { readArguments } from './arguments.ts'
@@ -13,18 +14,20 @@ import { writeCsvFolder } from './csv-folder.ts'
 import { inCase } from './in-case.ts'
 import { FINE, type ExitCode, type Io } from './io.ts'
 import { BadUsage, Refusal } from './refusal.ts'
+import { allTemplates } from './templates.ts'
 import { openWorkbook, writeTo } from './workbook-file.ts'
 
-type Writer = (workbook: Workbook, date: Date) => Promise<string | Uint8Array>
+type Writer = (workbook: Workbook, date: Date, io: Io) => Promise<string | Uint8Array>
 
 /** What each ending of a file's name stands for. */
 const WRITERS: ReadonlyMap<string, Writer> = new Map<string, Writer>([
   ['.xlsx', (workbook, date) => withValues(exportXlsx, workbook, date)],
   ['.ods', (workbook, date) => withValues(exportOds, workbook, date)],
-  ['.html', async (workbook, date) => {
+  ['.html', async (workbook, date, io) => {
     const graph = new Graph(workbook)
+    const values = graph.allAreas()
     const figureStyle = await readFile(new URL('../figures/figures.css', import.meta.url), 'utf8')
-    return reportFile({ workbook, values: graph.allAreas(), states: graph.states(), date, figureStyle })
+    return reportFile({ workbook, values, states: graph.states(), date, figureStyle, reviewed: reviewed(workbook, values, await allTemplates(io)) })
   }],
 ])
 
@@ -50,6 +53,6 @@ export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   }
   const writer = WRITERS.get(ending)
   if (writer === undefined) throw new Refusal(`"${output}": this version writes files that end in ${ENDINGS.join(', ')}`)
-  await writeTo(output, await writer(inCase(await openWorkbook(path, io), name), new Date()), false, io)
+  await writeTo(output, await writer(inCase(await openWorkbook(path, io), name), new Date(), io), false, io)
   return FINE
 }

@@ -1,4 +1,3 @@
-import { readdir } from 'node:fs/promises'
 import type { Workbook } from '../workbook/document.ts'
 import { applyEdits } from '../workbook/edits.ts'
 import { writeWorkbook } from '../workbook/file.ts'
@@ -8,7 +7,8 @@ import { readArguments } from './arguments.ts'
 import { FINE, REFUSED, type ExitCode, type Io } from './io.ts'
 import { tabbed } from './print-value.ts'
 import { BadUsage, Refusal } from './refusal.ts'
-import { openWorkbook, WORKBOOK_ENDING, writeTo } from './workbook-file.ts'
+import { templateCalled, templateNames } from './templates.ts'
+import { WORKBOOK_ENDING, writeTo } from './workbook-file.ts'
 
 const SYSTEMS: Readonly<Record<string, UnitSystem>> = { us: 'US', si: 'SI' }
 
@@ -58,10 +58,5 @@ function systemOf(text: string): UnitSystem {
 async function openTemplate(name: string, io: Io): Promise<Workbook> {
   const names = await templateNames(io)
   if (!names.includes(name)) throw new Refusal(`there is no template "${name}"; there are: ${names.join(', ') || 'none'}`)
-  return openWorkbook(`${name}${WORKBOOK_ENDING}`, { folder: io.templates })
-}
-
-async function templateNames({ templates }: Io): Promise<string[]> {
-  const files = await readdir(templates)
-  return files.filter((file) => file.endsWith(WORKBOOK_ENDING)).map((file) => file.slice(0, -WORKBOOK_ENDING.length)).toSorted()
+  return templateCalled(name, io)
 }

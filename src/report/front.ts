@@ -3,16 +3,18 @@ import { functionsCalled } from '../calc/functions-called.ts'
 import { stateWords } from '../calc/state-words.ts'
 import { caseInWords, casesOf } from '../workbook/cases.ts'
 import { reportedChecks, type ReportedCheck } from './checks.ts'
+import { fact, signature } from './facts.ts'
 import { element, type Html } from './html.ts'
 import { listing } from './listing.ts'
 import { mark } from './marks.ts'
 import { methodsPart } from './methods-part.ts'
 import { NO_VALUES, type ReportInput } from './report-input.ts'
+import { findingsInWords, findingsPart } from './review-part.ts'
 import { unitsInUse } from './units-in-use.ts'
 
-/** What stands before the sheets: what this is and by whom, contents, checks, methods and cautions. */
+/** What stands before the sheets: what this is and by whom, contents, checks, review, methods and cautions. */
 export function frontSection(input: ReportInput): Html {
-  const { workbook, values, settings, date, sheets } = input
+  const { workbook, values, settings, date, sheets, reviewed } = input
   const checks = workbook.sheets.flatMap((sheet) => reportedChecks(sheet, values.get(sheet.name) ?? NO_VALUES))
   const methods = functionsCalled(workbook)
   return element(
@@ -26,6 +28,7 @@ export function frontSection(input: ReportInput): Html {
       fact('Units in use', UNITS_IN_WORDS[unitsInUse(workbook) ?? 'neither']),
       casesOf(workbook).list.length === 0 ? undefined : fact('Case', caseInWords(workbook)),
       fact('Checks', verdictsInWords(checks)),
+      fact('Findings', findingsInWords(reviewed)),
       fact('Sheets', sheets.size === workbook.sheets.length ? `all ${sheets.size} printed` : `${sheets.size} of ${workbook.sheets.length} printed`),
       signature('Prepared by', settings.preparedBy),
       signature('Checked by', settings.checkedBy),
@@ -33,6 +36,7 @@ export function frontSection(input: ReportInput): Html {
     element('p', { class: 'caution' }, STANDING_CAUTION),
     contents(input),
     checks.length === 0 ? undefined : checkTable(checks),
+    findingsPart(workbook, reviewed),
     methods.length === 0 ? undefined : methodsPart(methods),
     element('h2', {}, 'Cautions'),
     element('ul', { class: 'cautions' }, CAUTIONS.map((caution) => element('li', {}, caution))),
@@ -45,13 +49,6 @@ const UNITS_IN_WORDS = {
   mixed: 'Mixed: US and SI units; each number has its unit beside it or above it',
   neither: 'None of US or SI alone; each number has its unit beside it or above it',
 } as const
-
-const fact = (name: string, text: string): Html =>
-  element('tr', {}, element('th', { scope: 'row' }, name), element('td', { colspan: 3 }, text))
-
-/** A name, and room to sign and to date. */
-const signature = (what: string, name: string): Html =>
-  element('tr', { class: 'signature' }, element('th', { scope: 'row' }, what), element('td', { class: 'name' }, name), element('td', { class: 'line' }, element('small', {}, 'Signature')), element('td', { class: 'line' }, element('small', {}, 'Date')))
 
 function verdictsInWords(checks: readonly ReportedCheck[]): string {
   if (checks.length === 0) return 'none in this workbook'

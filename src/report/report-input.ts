@@ -1,5 +1,6 @@
 import type { AreaValues, SheetState } from '../calc/values.ts'
 import type { Workbook } from '../workbook/document.ts'
+import type { Reviewed } from '../review/reviewed.ts'
 import type { ReportSettings } from '../workbook/report-settings.ts'
 
 export interface ReportInput {
@@ -14,6 +15,8 @@ export interface ReportInput {
   readonly date: string
   /** The text of figures.css, which each surrounding reads in its own way. */
   readonly figureStyle: string
+  /** Absent where findings were not looked for: the report says so. */
+  readonly reviewed?: Reviewed
 }
 
 /** Of a sheet of which nothing is known. */

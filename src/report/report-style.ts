@@ -45,6 +45,12 @@ export const REPORT_STYLE = `
 .report .checks th:nth-child(1) { width: 19%; }
 .report .checks th:nth-child(2) { width: 8%; }
 .report .checks th:nth-child(3) { width: 38%; }
+.report .findings, .report .accepted { table-layout: fixed; font-size: 7.5pt; }
+.report .findings th:nth-child(1) { width: 11%; }
+.report .findings th:nth-child(2), .report .accepted th:nth-child(1) { width: 25%; }
+.report .findings .warning { font-weight: 600; }
+.report .accepted th:nth-child(2) { width: 32%; }
+.report .accepted th:nth-child(4) { width: 15%; }
 .report .methods { table-layout: fixed; font-size: 7.5pt; }
 .report .methods th:nth-child(1) { width: 21%; }
 .report .methods th:nth-child(2) { width: 25%; }

@@ -1,5 +1,10 @@
 import { answerExports } from '../calc/export-thread.ts'
 import figureStyle from '../figures/figures.css?inline'
+import { readTemplates } from '../review/read-templates.ts'
+import { reviewed } from '../review/reviewed.ts'
 import { reportFile } from './report-file.ts'
 
-answerExports(({ workbook, areas, states }, date) => new TextEncoder().encode(reportFile({ workbook, values: areas, states, date, figureStyle })))
+answerExports(async ({ workbook, areas, states }, date, report, _format, templates) => {
+  const found = reviewed(workbook, areas, await readTemplates(templates), report)
+  return new TextEncoder().encode(reportFile({ workbook, values: areas, states, date, figureStyle, reviewed: found }))
+})

@@ -1,11 +1,11 @@
 import { isCellError, type AreaValues, type CellValue, type Check } from '../calc/values.ts'
-import { areaOf, printAddress, type Area, type Reference } from '../workbook/address.ts'
+import { areaOf, parseReference, printAddress, type Area, type Reference } from '../workbook/address.ts'
 import { eachCell } from '../workbook/cells.ts'
 import { isFormula, sheetByName, usedRange, type Cell, type Sheet, type Workbook } from '../workbook/document.ts'
-import { namedReference, referencesIn, shiftReferences } from '../workbook/formula/references.ts'
-import { tokenise } from '../workbook/formula/tokenise.ts'
+import { namedReference, shiftReferences } from '../workbook/formula/references.ts'
+import { referenceExtents, tokenise } from '../workbook/formula/tokenise.ts'
 import { formulaTree, type FormulaNode } from '../workbook/formula/tree.ts'
-import { unitOfValue } from '../workbook/unit-scope.ts'
+import { unitFinder } from '../workbook/unit-scope.ts'
 import type { TemplateMatch } from './template-match.ts'
 
 /** A cell with a formula. */
@@ -34,6 +34,9 @@ export class Survey {
   readonly #areas: ReadonlyMap<string, AreaValues>
   readonly #trees = new Map<string, FormulaNode | undefined>()
   readonly #units = new Map<Sheet, Map<number, string | undefined>>()
+  readonly #unitFinders = new Map<Sheet, ReturnType<typeof unitFinder>>()
+  readonly #ranges = new Map<Sheet, ReturnType<typeof usedRange>>()
+  #anyName: RegExp | undefined
   #formulas: readonly FormulaCell[] | undefined
   #used: ReadonlyMap<Sheet, Uint8Array> | undefined
 
@@ -58,7 +61,9 @@ export class Survey {
     this.#units.set(sheet, known)
     const key = row * COLUMNS + column
     if (known.has(key)) return known.get(key)
-    const at = unitOfValue(sheet, { row, column })
+    const find = this.#unitFinders.get(sheet) ?? unitFinder(sheet)
+    this.#unitFinders.set(sheet, find)
+    const at = find({ row, column })
     const text = at === undefined ? undefined : this.value(sheet.name, at.row, at.column)
     const unit = typeof text === 'string' && text !== '' ? text : undefined
     known.set(key, unit)
@@ -94,19 +99,22 @@ export class Survey {
 
   /** What a formula refers to, by references and by names. */
   referred(formula: string, home: Sheet): readonly Referred[] {
-    const tokens = tokenise(formula)
-    const references = [
-      ...referencesIn(tokens).map(({ reference }) => reference),
-      ...tokens.flatMap(({ kind, text }) => (kind === 'name' ? (namedReference(this.workbook.names, text) ?? []) : [])),
-    ]
-    return references.flatMap((reference) => this.resolve(reference, home) ?? [])
+    const references = referenceExtents(formula).flatMap(({ start, end }) => parseReference(formula.slice(start, end)) ?? [])
+    return [...references, ...this.#namedReferences(formula)].flatMap((reference) => this.resolve(reference, home) ?? [])
+  }
+
+  /** Most formulas of a large list use no name, which is seen without making their tokens. */
+  #namedReferences(formula: string): readonly Reference[] {
+    this.#anyName ??= new RegExp([...this.workbook.names.keys()].map((name) => name.replaceAll('.', '\\.')).join('|') || '(?!)', 'i')
+    if (!this.#anyName.test(formula)) return []
+    return tokenise(formula).flatMap(({ kind, text }) => (kind === 'name' ? (namedReference(this.workbook.names, text) ?? []) : []))
   }
 
   /** The cells that a reference stands for on a sheet; undefined where its sheet is not there, or nothing of it is filled. */
   resolve(reference: Reference, home: Sheet): Referred | undefined {
     const sheet = reference.sheet === null ? home : sheetByName(this.workbook, reference.sheet)
     if (sheet === undefined) return undefined
-    const { rows, columns } = usedRange(sheet)
+    const { rows, columns } = this.#usedRange(sheet)
     const area = areaOf(reference)
     const part = { ...area, bottom: Math.min(area.bottom, rows - 1), right: Math.min(area.right, columns - 1) }
     return part.bottom < part.top || part.right < part.left ? undefined : { sheet, area: part }
@@ -115,22 +123,32 @@ export class Survey {
   /** Whether a formula anywhere refers to the cell, by itself or in a range. */
   isUsed(sheet: Sheet, row: number, column: number): boolean {
     this.#used ??= this.#findUsed()
-    return this.#used.get(sheet)?.[row * usedRange(sheet).columns + column] === 1
+    const { columns } = this.#usedRange(sheet)
+    return column < columns && this.#used.get(sheet)?.[row * columns + column] === 1
   }
 
   isError(sheet: string, row: number, column: number): boolean {
     return isCellError(this.value(sheet, row, column))
   }
 
+  /** Found once a sheet: it takes a walk through all rows. */
+  #usedRange(sheet: Sheet): ReturnType<typeof usedRange> {
+    const known = this.#ranges.get(sheet)
+    if (known !== undefined) return known
+    const range = usedRange(sheet)
+    this.#ranges.set(sheet, range)
+    return range
+  }
+
   #findUsed(): ReadonlyMap<Sheet, Uint8Array> {
-    const found = new Map(this.workbook.sheets.map((sheet) => [sheet, new Uint8Array(usedRange(sheet).rows * usedRange(sheet).columns)] as const))
+    const found = new Map(this.workbook.sheets.map((sheet) => [sheet, new Uint8Array(this.#usedRange(sheet).rows * this.#usedRange(sheet).columns)] as const))
     const seen = new Set<string>()
     for (const { formula, sheet: home } of this.formulas) {
       for (const { sheet, area: { top, left, bottom, right } } of this.referred(formula, home)) {
         const key = `${sheet.name}!${top}:${left}:${bottom}:${right}`
         if (seen.has(key)) continue
         seen.add(key)
-        const [cells, width] = [found.get(sheet), usedRange(sheet).columns]
+        const [cells, width] = [found.get(sheet), this.#usedRange(sheet).columns]
         for (let row = top; row <= bottom; row++) cells?.fill(1, row * width + left, row * width + right + 1)
       }
     }

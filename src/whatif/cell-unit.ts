@@ -8,7 +8,7 @@ import { numberIn } from '../workbook/restate.ts'
 import { unitOfValue } from '../workbook/unit-scope.ts'
 import type { CellPlace } from '../workbook/cell-place.ts'
 import { placeWords, sheetAt } from './place.ts'
-import { onlyUpstream, upstreamOf } from './upstream.ts'
+import { onlyUpstream, upstreamOf } from '../workbook/upstream.ts'
 
 /** The unit that stands beside a cell or over it. */
 export interface CellUnit {

@@ -4,7 +4,7 @@ import { unitOfValue } from '../workbook/unit-scope.ts'
 import type { HeldInput } from './messages.ts'
 import { printCellPlace, type CellPlace } from '../workbook/cell-place.ts'
 import { nameOf } from './place.ts'
-import { upstreamOf } from './upstream.ts'
+import { upstreamOf } from '../workbook/upstream.ts'
 
 /** Typed inputs that some cells hang on, but for those varied, each with its label, value and unit, in the order of the sheets. */
 export function heldInputs(workbook: Workbook, watched: readonly CellPlace[], varied: readonly CellPlace[]): HeldInput[] {

@@ -5,7 +5,7 @@ import type { CellPlace } from '../workbook/cell-place.ts'
 import { cellAtPlace, placeWords } from './place.ts'
 import { MOST_INPUTS, noNumberWords, Probe, type ProbedInput, type Watched } from './probe.ts'
 import { toleranceSize, usualTolerance } from './tolerances.ts'
-import { upstreamOf } from './upstream.ts'
+import { upstreamOf } from '../workbook/upstream.ts'
 
 /** What the result does when one input goes to one end of its tolerance. */
 export interface Move {

@@ -8,7 +8,7 @@ import { numberInCellUnit, unitNamed, type CellUnit } from './cell-unit.ts'
 import { printCellPlace, type CellPlace } from '../workbook/cell-place.ts'
 import { cellAtPlace, nameOf, placeWords, sheetAt } from './place.ts'
 import { sitePressurePa } from './site.ts'
-import { onlyUpstream, upstreamOf } from './upstream.ts'
+import { onlyUpstream, upstreamOf } from '../workbook/upstream.ts'
 
 /** A cell that is asked about or changed, with what stands round it. */
 export interface Watched extends CellPlace, CellUnit {

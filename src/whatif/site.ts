@@ -6,7 +6,7 @@ import { areaOf } from '../workbook/address.ts'
 import { sheetByName, type Workbook } from '../workbook/document.ts'
 import { namedReference } from '../workbook/formula/references.ts'
 import { unitOfValue } from '../workbook/unit-scope.ts'
-import { onlyUpstream, upstreamOf } from './upstream.ts'
+import { onlyUpstream, upstreamOf } from '../workbook/upstream.ts'
 
 /** The name by which the templates' sheets know it. */
 const NAME = 'site_pressure'

@@ -7,7 +7,7 @@ import type { CellPlace } from '../workbook/cell-place.ts'
 import { cellAtPlace, placeWords } from './place.ts'
 import { noNumberWords, Probe, type ProbedInput, type Reading, type Watched } from './probe.ts'
 import { search, type Found, type Root } from './search.ts'
-import { upstreamOf } from './upstream.ts'
+import { upstreamOf } from '../workbook/upstream.ts'
 
 /** A number for the result to come to, in a unit or in its own; or, for a check, that it just holds. */
 export type Goal = { readonly kind: 'number'; readonly number: number; readonly unit?: Unit | undefined } | { readonly kind: 'met' }

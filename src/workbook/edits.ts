@@ -10,6 +10,7 @@ import { frozenLines, withLines, withMovedLines, withoutLines, type Alongside, t
 import { MAX_COLUMNS, MAX_COLUMN_WIDTH, MAX_FIGURES, MAX_NAMES, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
 import { WorkbookProblem } from './problem.ts'
 import { reportSettingsProblem, sameReportSettings, type ReportSettings } from './report-settings.ts'
+import { changeReview, reviewProblem, type ReviewChange } from './review/review-edit.ts'
 import { sheetNameProblem } from './sheet-name.ts'
 
 export interface CellChange {
@@ -47,6 +48,8 @@ export type Edit =
   | { readonly kind: 'cases'; readonly cases: Cases | null }
   /** All tolerances that inputs are given. */
   | { readonly kind: 'tolerances'; readonly tolerances: readonly GivenTolerance[] }
+  /** Marks and acceptances. Its inverse takes back all but the record, which gains a line by that too. */
+  | ({ readonly kind: 'review' } & ReviewChange)
 
 export interface Following {
   /**
@@ -252,6 +255,14 @@ const APPLY: { readonly [Kind in Edit['kind']]: (workbook: Workbook, edit: EditO
     const after = normalTolerances(tolerances)
     if (sameTolerances(before, after)) return { workbook, inverse }
     return { workbook: after ? { ...rest, tolerances: after } : rest, inverse }
+  },
+
+  review(workbook, { kind, ...change }) {
+    const { review: before, ...rest } = workbook
+    const { review, inverse } = changeReview(before, change)
+    if (review === before) return { workbook, inverse: { kind, ...inverse } }
+    refuseMessage(review && reviewProblem(review)?.message)
+    return { workbook: review ? { ...rest, review } : rest, inverse: { kind, ...inverse } }
   },
 }
 

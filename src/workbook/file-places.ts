@@ -6,13 +6,14 @@ export type FilePath = readonly (string | number)[]
 
 /**
  * Reads cells as a file has them beside its sheets, such as `Drum!C5`: the one cell, or none where it is wrong.
+ * @param sheets those that there are; undefined where a cell may be of a sheet that there is not
  * @param report hears of what is wrong, and where in the file
  */
-export function placeReader(sheets: readonly { readonly name: string }[], report: (message: string, path: FilePath) => void): (text: string, path: FilePath) => CellPlace[] {
-  const names = new Set(sheets.map(({ name }) => name))
+export function placeReader(sheets: readonly { readonly name: string }[] | undefined, report: (message: string, path: FilePath) => void): (text: string, path: FilePath) => CellPlace[] {
+  const names = sheets && new Set(sheets.map(({ name }) => name))
   return (text, path) => {
     const place = placeIn(text)
-    if (place && names.has(place.sheet)) return [place]
+    if (place && names?.has(place.sheet) !== false) return [place]
     report(place ? `there is no sheet ${JSON.stringify(place.sheet)}` : `${JSON.stringify(text)} is no cell; accepted: a sheet and an address, as in Drum!C5`, path)
     return []
   }

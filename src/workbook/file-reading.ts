@@ -10,6 +10,7 @@ import { jsonProblems, placeFinder, type TextPlace } from './json-text.ts'
 import { MAX_CELLS, MAX_COLUMNS, MAX_FILE_CHARACTERS, MAX_NAMES, MAX_ROWS } from './limits.ts'
 import { migrate, MIGRATIONS, type Migrations } from './migrations.ts'
 import { quickCells, type Report } from './quick-reading.ts'
+import { reviewOfFile } from './review/review-files.ts'
 import { fileSchema, type FileCell, type WorkbookFile } from './schema.ts'
 import { sheetNameProblem } from './sheet-name.ts'
 import { tolerancesOfFile } from './tolerance-files.ts'
@@ -99,9 +100,10 @@ function build(file: WorkbookFile): { readonly workbook: Workbook; readonly curr
   const { cases: inFile, current } = casesOfFile(file, (message, path) => addFault(faults, message, path))
   const cases = normalCases(inFile)
   const tolerances = tolerancesOfFile(file, (message, path) => addFault(faults, message, path))
+  const review = reviewOfFile(file, (message, path) => addFault(faults, message, path))
   const workbook: Workbook = {
     title: file.title, purpose: file.purpose, sheets, names, figures: file.figures.map(normalFigure),
-    ...(file.report ? { report: file.report } : {}), ...(file.mappings && file.mappings.length > 0 ? { mappings: file.mappings.map(normalMapping) } : {}), ...(cases ? { cases } : {}), ...(tolerances ? { tolerances } : {}),
+    ...(file.report ? { report: file.report } : {}), ...(file.mappings && file.mappings.length > 0 ? { mappings: file.mappings.map(normalMapping) } : {}), ...(cases ? { cases } : {}), ...(tolerances ? { tolerances } : {}), ...(review ? { review } : {}),
   }
   return { workbook, current, faults }
 }
@@ -131,11 +133,15 @@ function located(source: string, raw: unknown, faults: readonly Fault[]): ReadRe
     const cell = path[0] === 'sheets' && path[2] === 'cells' && typeof path[3] === 'string' ? path[3] : undefined
     const figure = path[0] === 'figures' && typeof path[1] === 'number' ? [`figure ${path[1] + 1}`] : []
     const oneCase = path[0] === 'cases' && typeof path[1] === 'number' ? [`case ${path[1] + 1}`] : []
-    const where = [`line ${at.line}`, ...figure, ...oneCase, ...(sheet === undefined ? [] : [`sheet "${sheet}"`]), ...(cell === undefined ? [] : [`cell ${cell}`])]
+    const inReview = path[0] !== undefined && typeof path[1] === 'number' ? (REVIEW_WORDS[path[0]] ?? []).map((word) => `${word} ${Number(path[1]) + 1}`) : []
+    const where = [`line ${at.line}`, ...figure, ...oneCase, ...inReview, ...(sheet === undefined ? [] : [`sheet "${sheet}"`]), ...(cell === undefined ? [] : [`cell ${cell}`])]
     return { message: `${where.join(', ')}: ${message}`, at, ...(sheet === undefined ? {} : { sheet }), ...(cell === undefined ? {} : { cell }) }
   })
   return { problems }
 }
+
+/** What the items of the lists that tell of reviews are called. */
+const REVIEW_WORDS: Readonly<Record<string, readonly [string]>> = { marks: ['mark'], accepted: ['accepted finding'], record: ['line of the record'] }
 
 /** A sheet without a usable name goes by its number. */
 function sheetNameAt(raw: unknown, [list, index]: Path): string | undefined {

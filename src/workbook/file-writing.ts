@@ -8,6 +8,7 @@ import type { Figure } from './figure.ts'
 import type { KeptMapping } from './kept-mapping.ts'
 import type { ReportSettings } from './report-settings.ts'
 import { FILE_VERSION } from './file-version.ts'
+import { reviewText } from './review/review-files.ts'
 import type { FileCellFormat } from './schema.ts'
 import { tolerancesText } from './tolerance-files.ts'
 
@@ -31,8 +32,10 @@ export function* workbookText(workbook: Workbook): Generator<string> {
     yield* sheetText(sheet)
   }
   yield (
-    `\n ],\n "names": {${nameLines.join(',')}${nameLines.length > 0 ? '\n ' : ''}}${figuresText(figures)}${reportText(report)}${mappingsText(mappings)}${casesText(base, currentCase)}${tolerancesText(base)}}\n`
+    `\n ],\n "names": {${nameLines.join(',')}${nameLines.length > 0 ? '\n ' : ''}}${figuresText(figures)}${reportText(report)}${mappingsText(mappings)}${casesText(base, currentCase)}${tolerancesText(base)}`
   )
+  yield* reviewText(base)
+  yield '}\n'
 }
 
 /** Nothing where there is none, as in files of before. */

@@ -1,6 +1,7 @@
 import { keepBase } from './case-keeping.ts'
 import type { Workbook } from './document.ts'
 import { applyEdits, type Edit } from './edits.ts'
+import { timestamp } from './review/timestamp.ts'
 
 /** One action of the user, as done and as undone. */
 export interface Step {
@@ -47,16 +48,23 @@ export function take(history: History, { workbook, ...made }: Step & { readonly 
   return { history: { workbook: kept.workbook, past: [...history.past, step], future: [] }, edits: step.edits }
 }
 
-export function undo(history: History): Moved {
+/** All is as it was before the last step, but for the record of reviews: it gains a line. @param at when, as in `timestamp` */
+export function undo(history: History, at: string = timestamp()): Moved {
   const step = history.past.at(-1)
   if (!step) return { history, edits: [] }
-  const { workbook } = applyEdits(history.workbook, step.inverse)
-  return { history: { workbook, past: history.past.slice(0, -1), future: [...history.future, step] }, edits: step.inverse }
+  const edits = recordedAs(step.inverse, 'by Undo', at)
+  const { workbook } = applyEdits(history.workbook, edits)
+  return { history: { workbook, past: history.past.slice(0, -1), future: [...history.future, step] }, edits }
 }
 
-export function redo(history: History): Moved {
+export function redo(history: History, at: string = timestamp()): Moved {
   const step = history.future.at(-1)
   if (!step) return { history, edits: [] }
-  const { workbook } = applyEdits(history.workbook, step.edits)
-  return { history: { workbook, past: [...history.past, step], future: history.future.slice(0, -1) }, edits: step.edits }
+  const edits = recordedAs(step.edits, 'by Redo', at)
+  const { workbook } = applyEdits(history.workbook, edits)
+  return { history: { workbook, past: [...history.past, step], future: history.future.slice(0, -1) }, edits }
 }
+
+/** What is done again, or undone, is done now: lines of the record say so. */
+const recordedAs = (edits: readonly Edit[], words: string, at: string): readonly Edit[] =>
+  edits.some(({ kind }) => kind === 'review') ? edits.map((edit) => (edit.kind === 'review' ? { ...edit, words, at } : edit)) : edits

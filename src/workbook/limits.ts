@@ -43,6 +43,18 @@ export const MAX_CASE_NAME = 60
 /** Tolerances that are given inputs: far above any use. */
 export const MAX_TOLERANCES = 10_000
 
+/** Check marks, accepted findings, and characters of a reviewer's name: far above any review. */
+export const MAX_MARKS = 2_000
+export const MAX_ACCEPTED = 20_000
+export const MAX_REVIEWER = 100
+
+/** Cells that a check mark covers, all upstream of it among them, and those of all marks: each stands in the file once more (about 40 characters), and is looked at after every edit. */
+export const MAX_COVERED = 100_000
+export const MAX_COVERED_TOGETHER = 300_000
+
+/** Lines of the record beyond which no mark is made: Undo and Redo may still add theirs. */
+export const MAX_RECORD = 50_000
+
 /** Figures of a workbook: far above any report. */
 export const MAX_FIGURES = 200
 

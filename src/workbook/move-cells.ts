@@ -59,13 +59,13 @@ export function moveCells(workbook: Workbook, block: Block, toSheet: string, to:
   const vacated = blockChanges(block, 0, 0).map(({ row, column }) => ({ row, column, cell: null }))
   return [...others, { kind: 'cells', sheet: source, cells: vacated }, { kind: 'cells', sheet: target, cells: moved }, ...besideSheets()]
 
-  /** What cases have in cells of the block goes with them, and so do tolerances; what there was of the cells that it lands on is gone with those. */
+  /** What cases have in cells of the block goes with them, and so do tolerances and check marks; what there was of the cells that it lands on is gone with those. */
   function besideSheets(): Edit[] {
     const landed = ({ sheet, row, column }: CellPlace): CellPlace => (inBlock(sheet, row, column) ? { sheet: target, row: row + rows, column: column + columns } : { sheet, row, column })
     const rewritten = (formula: string, { sheet, row, column }: CellPlace): string =>
       rewriteReferences(formula, (reference) => change(reference, sheet, inBlock(sheet, row, column) ? target : sheet))
     const isOverwritten = ({ sheet, row, column }: CellPlace): boolean => landsOn(sheet, row, column) && !inBlock(sheet, row, column)
-    return followedPlaces(workbook, (place) => (isOverwritten(place) ? null : landed(place)), rewritten, landed)
+    return followedPlaces(workbook, { place: (place) => (isOverwritten(place) ? null : landed(place)), formula: rewritten, reference: (reference) => change(reference, null, null), compared: landed })
   }
 }
 

@@ -4,6 +4,7 @@ import { placeReference, type CellPlace } from './cell-place.ts'
 import { foldCase, isFormula, type Workbook } from './document.ts'
 import type { Edit } from './edits.ts'
 import { renameSheetInFormula, rewriteReferences } from './formula/references.ts'
+import { doubledReview, followedReview, reviewWithoutSheet, type ReviewFollow } from './review/review-following.ts'
 import type { ChangeReference } from './rewrite.ts'
 
 /** What becomes of a cell; `null` for one that is gone. */
@@ -13,32 +14,42 @@ type Follow = (place: CellPlace) => CellPlace | null
 type Rewrite = (formula: string, from: CellPlace) => string
 
 /**
- * What is kept beside the sheets by its cell, in cases and tolerances, follows as references to the cells do, and so do formulas that a case
- * holds. Of a cell that is gone nothing is kept.
+ * What is kept beside the sheets by its cell, in cases, tolerances and reviews, follows as references to the cells do, and so do formulas that are
+ * held there. Of a cell that is gone nothing is kept, but by check marks.
  */
 export function followPlaces(workbook: Workbook, change: ChangeReference): Edit[] {
-  return followedPlaces(workbook, (place) => placeOf(change(placeReference(place), null)), (formula, { sheet }) => rewriteReferences(formula, (reference) => change(reference, sheet)))
+  return followedPlaces(workbook, {
+    place: (place) => placeOf(change(placeReference(place), null)),
+    formula: (formula, { sheet }) => rewriteReferences(formula, (reference) => change(reference, sheet)),
+    reference: (reference) => change(reference, null),
+  })
 }
 
-/** @param follow for the cells in which cases have values, and for those of tolerances; @param followCompared for results that are compared */
-export function followedPlaces(workbook: Workbook, follow: Follow, rewrite: Rewrite, followCompared: Follow = follow): Edit[] {
-  return [...followedCases(workbook, follow, rewrite, followCompared), ...followedTolerances(workbook, follow)]
+/** @param compared for results that are compared, where that is another way than that of the cells in which cases have values, and those of tolerances */
+export function followedPlaces(workbook: Workbook, follow: { readonly place: Follow; readonly formula: Rewrite; readonly reference: ReviewFollow['reference']; readonly compared?: Follow }): Edit[] {
+  return [...followedCases(workbook, follow.place, follow.formula, follow.compared ?? follow.place), ...followedTolerances(workbook, follow.place), ...followedReview(workbook, follow)]
 }
 
 /** As a sheet gets another name. */
 export function renameSheetInPlaces(workbook: Workbook, from: string, to: string): Edit[] {
-  const renamed = (place: CellPlace): CellPlace => (foldCase(place.sheet) === foldCase(from) ? { ...place, sheet: to } : place)
-  return followedPlaces(workbook, renamed, (formula) => renameSheetInFormula(formula, from, to))
+  const sheet = (name: string): string => (foldCase(name) === foldCase(from) ? to : name)
+  const renamed = (place: CellPlace): CellPlace => (sheet(place.sheet) === place.sheet ? place : { ...place, sheet: to })
+  const formula = (text: string) => renameSheetInFormula(text, from, to)
+  return [
+    ...followedCases(workbook, renamed, formula, renamed), ...followedTolerances(workbook, renamed),
+    ...followedReview(workbook, { place: renamed, formula, reference: (reference) => (reference.sheet === null || sheet(reference.sheet) === reference.sheet ? reference : { ...reference, sheet: to }), sheet }),
+  ]
 }
 
 /** As a sheet is taken away, and with it what is kept of its cells. */
 export function removeSheetFromPlaces(workbook: Workbook, sheet: string): Edit[] {
-  return followedPlaces(workbook, (place) => (place.sheet === sheet ? null : place), (formula) => formula)
+  const place = (one: CellPlace) => (one.sheet === sheet ? null : one)
+  return [...followedCases(workbook, place, (formula) => formula, place), ...followedTolerances(workbook, place), ...reviewWithoutSheet(workbook, sheet)]
 }
 
 /** As a sheet is doubled: what is kept of its cells is kept of the copy's too. */
 export function doubleSheetInPlaces(workbook: Workbook, sheet: string, copy: string): Edit[] {
-  return [...doubledInCases(workbook, sheet, copy), ...doubledInTolerances(workbook, sheet, copy)]
+  return [...doubledInCases(workbook, sheet, copy), ...doubledInTolerances(workbook, sheet, copy), ...doubledReview(workbook, sheet, copy)]
 }
 
 /** Nothing where there are no cases; else an edit even if all stays as it is, so that what becomes of the cells is taken for no edit of an input. */

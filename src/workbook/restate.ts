@@ -10,6 +10,7 @@ import { sheetByName, type Cell, type Sheet, type Workbook } from './document.ts
 import { applyEdits, type CellChange, type Edit } from './edits.ts'
 import { meantText } from './entry.ts'
 import { normalTolerances, sameTolerances, type GivenTolerance } from './given-tolerances.ts'
+import { reviewRestated } from './review/review-restating.ts'
 import { counterpart, type UnitSystem } from './unit-pairs.ts'
 import { unitOfValue, valuesOfUnit } from './unit-scope.ts'
 
@@ -18,7 +19,7 @@ import { unitOfValue, valuesOfUnit } from './unit-scope.ts'
  * are converted, as are quantities in input cells ("31 °F"). Formulas stay. Numbers are rounded to 15 significant
  * digits. Restating to the other system and back gives the same contents; a stray unit of the other system stays as it
  * is on the way there, and is remembered on the way back. What cases have in their own is converted just so, each value as if it stood in its cell,
- * and so are tolerances, as differences.
+ * what check marks cover likewise, and so are tolerances, as differences.
  */
 export function restate(workbook: Workbook, system: UnitSystem): Edit[] {
   const keepStrays = unitSystemOf(workbook) !== system
@@ -26,7 +27,8 @@ export function restate(workbook: Workbook, system: UnitSystem): Edit[] {
     const cells = restateSheet(sheet, system, keepStrays)
     return cells.length > 0 ? [{ kind: 'cells', sheet: sheet.name, cells }] : []
   })
-  const edits = [...inCells, ...valuesAsideChanged(workbook, (sheet) => restateSheet(sheet, system, keepStrays))]
+  const inSheet = (sheet: Sheet) => restateSheet(sheet, system, keepStrays)
+  const edits = [...inCells, ...valuesAsideChanged(workbook, inSheet), ...checkedChanged(workbook, inSheet)]
   const after = applyEdits(workbook, edits).workbook
   return after === workbook ? [] : [...edits, ...tolerancesChanged(workbook, after)]
 }
@@ -53,6 +55,13 @@ export function valuesAsideChanged(workbook: Workbook, change: (sheet: Sheet) =>
   }))
   return [{ kind: 'cases', cases: { ...cases, list } }]
 }
+
+/** What check marks cover, changed as it would be in its cells: the edit of it, where there are marks that it concerns. */
+export const checkedChanged = (workbook: Workbook, change: (sheet: Sheet) => readonly CellChange[]): Edit[] =>
+  reviewRestated(workbook, change, (value, from, to) => {
+    const [one, other] = [findUnit(from), findUnit(to)]
+    return one && other ? numberIn(value, one, other) : value
+  })
 
 /** The edit of tolerances whose inputs have another unit of the same dimension afterwards: converted as differences. Shares stay as they are. */
 export function tolerancesChanged(before: Workbook, after: Workbook): Edit[] {

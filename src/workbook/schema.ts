@@ -6,8 +6,9 @@ import { figureProblem } from './figure.ts'
 import { figureKinds } from './figure-kinds.ts'
 import { FILE_VERSION } from './file-version.ts'
 import { MAX_MAPPING_COLUMNS, MAX_MAPPINGS, mappingsProblem } from './kept-mapping.ts'
-import { MAX_CASES, MAX_COLUMN_WIDTH, MAX_COLUMNS, MAX_COMPARED, MAX_FIGURES, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
+import { MAX_ACCEPTED, MAX_CASES, MAX_COLUMN_WIDTH, MAX_COLUMNS, MAX_COMPARED, MAX_FIGURES, MAX_MARKS, MAX_ROWS, MAX_SHEETS, MAX_TEXT } from './limits.ts'
 import { PAPERS } from './report-settings.ts'
+import { CHECK_METHODS, RECORDED } from './review-record.ts'
 import { sheetNameProblem } from './sheet-name.ts'
 
 /** The shape of a workbook file, version 1. Its messages say what is accepted; the reader adds where. */
@@ -111,9 +112,46 @@ const mappings = z
     if (problem) addProblem(context, problem.message, [String(problem.index)])
   })
 
-/** Lists that a later version fills; anything in them would be lost here, so it is refused. */
-const reserved = (what: string) =>
-  z.array(z.unknown(), saying(`${what}: a list`)).max(0, `${what}: made by a newer Lowside, this one cannot keep them; accepted: an empty list`).exactOptional()
+const checkedValue = z.union([z.number(), z.boolean(), z.null(), z.string().max(MAX_TEXT)], saying('a value that was checked: a number, true, false, null or a text'))
+
+const goneCell = z.tuple([text('a cell that is gone'), heldContent], saying('a cell that is gone: [cell, content]'))
+
+const mark = strict('in a check mark', {
+  id: text('the id of a mark'),
+  sheet: text('the sheet of a mark'),
+  cells: text('the cells of a mark').exactOptional(),
+  gone: z.literal(true, saying('gone: true')).exactOptional(),
+  by: text('by, who checked'),
+  at: text('at, when it was checked'),
+  inCase: text('inCase').exactOptional(),
+  method: z.enum(CHECK_METHODS, { error: ({ input }) => `unknown method ${JSON.stringify(input)}; accepted: ${CHECK_METHODS.join(', ')}` }),
+  note: text('the note of a mark').default(''),
+  values: z.record(z.string(), checkedValue, saying('values: an object of cell, such as Drum!C5, to value')).default({}),
+  covers: z.record(z.string(), heldContent, saying('covers: an object of cell, such as Drum!C5, to content')).default({}),
+  names: z.record(z.string(), text('what a name refers to'), saying('names: an object of name to reference text')).default({}),
+  goneCells: z.array(goneCell, saying('goneCells: a list of [cell, content]')).default([]),
+  goneValues: z.array(z.tuple([text('a cell that is gone'), checkedValue], saying('a value of a cell that is gone: [cell, value]')), saying('goneValues: a list of [cell, value]')).default([]),
+})
+
+const acceptedFinding = strict('in an accepted finding', {
+  kind: text('the kind of a finding'),
+  cells: text('the cells of a finding'),
+  key: text('the key of a finding'),
+  note: text('the note of an accepted finding').default(''),
+  by: text('by, who accepted it').exactOptional(),
+  at: text('at, when it was accepted').exactOptional(),
+})
+
+const recordEntry = strict('in a line of the record', {
+  what: z.enum(RECORDED, { error: ({ input }) => `unknown ${JSON.stringify(input)} in the record; accepted: ${RECORDED.join(', ')}` }),
+  of: text('of, what a line of the record is about'),
+  place: text('place'),
+  by: text('by'),
+  at: text('at'),
+  words: z.string(saying('words: text')),
+  holds: text('holds'),
+  hash: text('hash'),
+})
 
 export const fileSchema = strict('in a workbook file', {
   lowside: z.literal(FILE_VERSION, saying(`lowside: ${FILE_VERSION}`)),
@@ -133,13 +171,16 @@ export const fileSchema = strict('in a workbook file', {
   currentCase: text('currentCase').exactOptional(),
   compared: z.array(text('a cell that is compared'), saying('compared: a list of cells')).max(MAX_COMPARED, saying(`compared: up to ${MAX_COMPARED}`)).default([]),
   tolerances: z.record(z.string(), tolerance, saying('tolerances: an object of cell, such as Drum!C5, to tolerance')).default({}),
-  marks: reserved('marks'),
+  marks: z.array(mark, saying('marks: a list of check marks')).max(MAX_MARKS, saying(`marks: up to ${MAX_MARKS}`)).default([]),
+  accepted: z.array(acceptedFinding, saying('accepted: a list of accepted findings')).max(MAX_ACCEPTED, saying(`accepted: up to ${MAX_ACCEPTED}`)).default([]),
+  record: z.array(recordEntry, saying('record: a list of lines')).default([]),
 })
 
 /** A workbook file after reading; the type of what the writer writes. */
 export type WorkbookFile = z.output<typeof fileSchema>
 export type FileCell = z.output<typeof cell>
 export type FileHeld = z.output<typeof heldContent>
+export type FileMark = z.output<typeof mark>
 export type FileTolerance = z.output<typeof tolerance>
 export type FileCellFormat = z.output<typeof formatSchema>
 

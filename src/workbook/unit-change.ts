@@ -4,7 +4,7 @@ import { setUnit, sheetOf, withContent } from './commands.ts'
 import { isFormula, type Cell, type Sheet, type Workbook } from './document.ts'
 import { applyEdits, type CellChange, type Edit } from './edits.ts'
 import { meantText } from './entry.ts'
-import { numberIn, tolerancesChanged, valuesAsideChanged } from './restate.ts'
+import { checkedChanged, numberIn, tolerancesChanged, valuesAsideChanged } from './restate.ts'
 import { unitOfValue, valuesOfUnit } from './unit-scope.ts'
 
 /** What a choice of unit at a cell is about. */
@@ -54,7 +54,7 @@ export function unitPlaces(sheet: Sheet, areas: readonly Area[]): UnitPlace[] {
 export function changeUnits(workbook: Workbook, sheetName: string, places: readonly UnitPlace[], code: string, convertNumbers: boolean): Edit[] {
   const sheet = sheetOf(workbook, sheetName)
   const to = findUnit(code)
-  const numbersIn = (host: Sheet): CellChange[] => places.flatMap(({ at, unit: from }) =>
+  const numbersIn = (host: Sheet, some = places): CellChange[] => some.flatMap(({ at, unit: from }) =>
     convertNumbers && from && to && from.dimension === to.dimension && host.name === sheet.name
       ? numbersOf(host, at).map(({ row, column, cell, number }) => ({ row, column, cell: withContent(cell, numberIn(number, from, to)) }))
       : [])
@@ -62,8 +62,20 @@ export function changeUnits(workbook: Workbook, sheetName: string, places: reado
     const before = sheet.rows[at.row]?.[at.column]
     return before ? [{ kind: 'cells', sheet: sheet.name, cells: [{ ...at, cell: withContent(before, code) }] }] : setUnit(workbook, sheetName, { row: at.row, column: at.column - 1 }, code)
   })
+  /** Where the unit stands as it does now, it and its numbers. */
+  const inChecked = (host: Sheet): CellChange[] => {
+    const asNow = places.filter(({ at, text }) => meantText(host.rows[at.row]?.[at.column]?.content) === text)
+    const unitCells = asNow.flatMap(({ at }) => {
+      const cell = host.rows[at.row]?.[at.column]
+      return cell ? [{ ...at, cell: withContent(cell, code) }] : []
+    })
+    return [...unitCells, ...numbersIn(host, asNow)]
+  }
   const cells = [...units.flatMap((edit) => (edit.kind === 'cells' ? edit.cells : [])), ...numbersIn(sheet)]
-  const edits: Edit[] = [{ kind: 'cells', sheet: sheet.name, cells }, ...(convertNumbers ? valuesAsideChanged(workbook, numbersIn) : [])]
+  // A unit without its numbers is another quantity: then marks on it go stale.
+  const isConverted = convertNumbers && places.every(({ unit: from }) => from !== undefined && to !== undefined && from.dimension === to.dimension)
+  const checked = isConverted ? checkedChanged(workbook, (host) => (host.name === sheet.name ? inChecked(host) : [])) : []
+  const edits: Edit[] = [{ kind: 'cells', sheet: sheet.name, cells }, ...(convertNumbers ? valuesAsideChanged(workbook, numbersIn) : []), ...checked]
   return convertNumbers && workbook.tolerances ? [...edits, ...tolerancesChanged(workbook, applyEdits(workbook, edits).workbook)] : edits
 }
 

@@ -31,6 +31,31 @@ export function unitOfValue(sheet: Sheet, { row, column }: CellAddress): CellAdd
   return undefined
 }
 
+/** {@link unitOfValue} for many cells of a sheet: each column is walked down once, where it goes up from every cell. */
+export function unitFinder(sheet: Sheet): (place: CellAddress) => CellAddress | undefined {
+  const heads = new Map<number, readonly (number | undefined)[]>()
+  return ({ row, column }) => {
+    if (isBeside(sheet, row, column + 1)) return { row, column: column + 1 }
+    if (endsTable(sheet, row, column)) return undefined
+    const known = heads.get(column) ?? headsOf(sheet, column)
+    heads.set(column, known)
+    const head = known[row]
+    return head === undefined ? undefined : { row: head, column }
+  }
+}
+
+/** By row: the row of the unit cell over it. */
+function headsOf(sheet: Sheet, column: number): readonly (number | undefined)[] {
+  const heads: (number | undefined)[] = []
+  let head: number | undefined
+  for (let row = 0; row < sheet.rows.length; row++) {
+    heads.push(head)
+    if (at(sheet, row, column)?.role === 'unit') head = isBeside(sheet, row, column) ? undefined : row
+    else if (endsTable(sheet, row, column)) head = undefined
+  }
+  return heads
+}
+
 const VALUE_ROLES: ReadonlySet<string> = new Set(['input', 'result', 'check'])
 
 function isBeside(sheet: Sheet, row: number, column: number): boolean {

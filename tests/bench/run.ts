@@ -2,6 +2,7 @@ import { exportWithWorkings } from './export.ts'
 import { appendList } from './list-append.ts'
 import { lineInsertion } from './line-insertion.ts'
 import { ownFunctions } from './own-functions.ts'
+import { review } from './review.ts'
 import { saturation } from './saturation.ts'
 import { screen } from './screen.ts'
 import { sharedHeader } from './shared-header.ts'
@@ -14,7 +15,7 @@ import type { Figure } from './measure.ts'
  */
 
 const TOPICS: Readonly<Record<string, () => readonly Figure[] | Promise<readonly Figure[]>>> = {
-  saturation, ownFunctions, sharedHeader, lineInsertion, appendList, exportWithWorkings, whatIf, screen,
+  saturation, ownFunctions, sharedHeader, lineInsertion, appendList, exportWithWorkings, whatIf, review, screen,
 }
 
 const wanted = process.argv.slice(2)

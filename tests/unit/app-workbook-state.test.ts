@@ -40,10 +40,28 @@ describe('the document on the screen', () => {
     state.undo()
     expect(state.unsaved()).toBe(false)
     state.redo()
-    state.markSaved(state.point(), new Date(0))
+    state.markSaved(state.point(), new Date(0), state.workbook())
     expect(state.unsaved()).toBe(false)
     state.undo()
     expect(state.unsaved()).toBe(true)
+  })
+
+  it('keeps the workbook as it was opened, then as it was saved last', () => {
+    const { state } = setUp()
+    const opened = emptyWorkbook('Plant')
+    state.replace(opened, true)
+    state.change('Title', title('A'))
+    expect(state.asSaved()).toEqual({ workbook: opened, at: undefined })
+    const saved = state.workbook()
+    // What is changed while the file is being written is not in it.
+    const point = state.point()
+    state.change('Title', title('B'))
+    state.markSaved(point, new Date(0), saved)
+    expect(state.asSaved()).toEqual({ workbook: saved, at: new Date(0) })
+    state.follow(title('C')(), { inFile: true, changed: true, savedAt: 5 })
+    expect(state.asSaved().workbook).toBe(saved)
+    state.follow(title('D')(), { inFile: true, changed: false, savedAt: 5 })
+    expect(state.asSaved()).toEqual({ workbook: state.workbook(), at: new Date(5) })
   })
 
   it('cannot undo into the workbook before', () => {

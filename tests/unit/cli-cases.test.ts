@@ -31,8 +31,8 @@ describe('cases on the command line', () => {
   })
 
   it('check --case looks at a case', async () => {
-    expect((await line.run(['check', 'cases.lowside.json'])).code).toBe(0)
-    expect((await line.run(['check', 'cases.lowside.json', '--case', 'Summer peak'])).code).toBe(1)
+    expect((await line.run(['check', 'cases.lowside.json', '--kind', 'checks-not-met'])).code).toBe(0)
+    expect((await line.run(['check', 'cases.lowside.json', '--kind', 'checks-not-met', '--case', 'Summer peak'])).code).toBe(1)
   })
 
   it.each([

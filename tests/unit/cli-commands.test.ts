@@ -1,8 +1,9 @@
-import { readFile } from 'node:fs/promises'
+import { mkdir, readFile } from 'node:fs/promises'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { readWorkbook } from '../../src/workbook/file.ts'
+import { readWorkbook, writeWorkbook } from '../../src/workbook/file.ts'
 import { cellAt } from '../../src/workbook/document.ts'
+import { NO_REVIEW } from '../../src/workbook/review-record.ts'
 import { commandLine, DRUM_FILE, type CommandLine } from './cli-fixture.ts'
 
 let cli: CommandLine
@@ -191,21 +192,55 @@ describe('calc', () => {
 })
 
 describe('check', () => {
-  it('finds nothing in a workbook whose checks are met', async () => {
-    expect(await cli.run(['check', DRUM])).toEqual({ code: 0, out: ['no findings: no error values, its one check is met'], err: [] })
-    expect(await cli.run(['check', DRUM, '--json'])).toEqual({ code: 0, out: ['[]'], err: [] })
+  const OF_CHECKS = ['--kind', 'error-cells', '--kind', 'checks-not-met', '--kind', 'checks-without-verdict']
+
+  it('finds nothing of a kind in a workbook that has none of it', async () => {
+    expect(await cli.run(['check', DRUM, ...OF_CHECKS])).toEqual({ code: 0, out: ['no findings of this kind'], err: [] })
+    expect(await cli.run(['check', DRUM, ...OF_CHECKS, '--json'])).toEqual({ code: 0, out: ['[]'], err: [] })
   })
 
   it('lists checks not met, error values and checks without a verdict', async () => {
     await cli.write('bad.lowside.json', DRUM_FILE.replace('[85, "input"]', '[125, "input"]').replace('"=Load*1.5", "result"', '"=SAT.PRESSURE(31,A1)", "check"').replace('["2:1", "input"]', '[null, "check"]'))
     const found = [
-      { severity: 'error', place: 'Drum!B4', reason: 'Load within reach: check not met by 25 TR (25 %)' },
-      { severity: 'warning', place: 'Drum!B5', reason: 'Heads: check without a verdict: it gives neither TRUE nor FALSE' },
-      { severity: 'error', place: "'Wet return'!A4", reason: '#VALUE!: temperature needs a unit: write C5:D5 or "31 °F"' },
+      { kind: 'checks-not-met', severity: 'error', place: 'Drum!B4', label: 'Load within reach', reason: 'check not met by 25 TR (25 %)', key: 'not met by 25 TR (25 %)', causes: ['Drum!B1'] },
+      { kind: 'checks-without-verdict', severity: 'warning', place: 'Drum!B5', label: 'Heads', reason: 'check without a verdict: it gives neither TRUE nor FALSE.', key: 'gives nothing' },
+      { kind: 'error-cells', severity: 'error', place: "'Wet return'!A4", reason: '#VALUE!: temperature needs a unit: write C5:D5 or "31 °F"', key: '#VALUE!', causes: ["'Wet return'!A1"] },
     ]
-    const { code, out, err } = await cli.run(['check', 'bad.lowside.json', '--json'])
+    const { code, out, err } = await cli.run(['check', 'bad.lowside.json', ...OF_CHECKS, '--json'])
     expect({ code, err, found: JSON.parse(out.join('')) as unknown }).toEqual({ code: 1, err: [], found })
-    expect(await cli.run(['check', 'bad.lowside.json'])).toEqual({ code: 1, out: found.map((one) => Object.values(one).join('\t')), err: [] })
+    const lines = found.map(({ severity, place, label, reason }) => [severity, place, label === undefined ? reason : `${label}: ${reason}`].join('\t'))
+    expect(await cli.run(['check', 'bad.lowside.json', ...OF_CHECKS])).toEqual({ code: 1, out: lines, err: [] })
+    expect((await cli.run(['check', 'bad.lowside.json'])).out).toEqual(expect.arrayContaining(lines))
+  })
+
+  it('ends with 0 where there are remarks only', async () => {
+    await cli.write('coarse.lowside.json', DRUM_FILE.replace('[85, "input"]', '[0.04, "input", {"decimals": 1}]'))
+    expect(await cli.run(['check', 'coarse.lowside.json', '--kind', 'hidden-values'])).toEqual({ code: 0, out: ['remark\tDrum!B1\tLoad: Shows 0.0, and is 0.04.'], err: [] })
+  })
+
+  it('holds a workbook against the template that it came from', async () => {
+    await cli.write('template.lowside.json', DRUM_FILE)
+    await mkdir(join(cli.folder, 'work'))
+    await cli.write('work/overwritten.lowside.json', DRUM_FILE.replace('"=B1*2"', '170'))
+    expect(await cli.run(['check', 'work/overwritten.lowside.json', '--kind', 'overwritten-formulas'])).toEqual(
+      { code: 1, out: ['warning\tDrum!B3\tTwice the load: 170 is typed where the template “One drum” has a formula, =B1*2.'], err: [] })
+  })
+
+  it('counts what was accepted with a note, and lists it when asked', async () => {
+    const accepted = { kind: 'checks-not-met', sheet: 'Drum', area: { top: 3, bottom: 3, left: 1, right: 1 }, key: 'not met by 25 TR (25 %)', note: 'Agreed with the client', by: 'R. Ames', at: '2026-11-27T10:00:00Z' }
+    const read = readWorkbook(DRUM_FILE.replace('[85, "input"]', '[125, "input"]'))
+    if ('problems' in read) throw new Error('the fixture is no workbook')
+    await cli.write('accepted.lowside.json', writeWorkbook({ ...read.workbook, review: { ...NO_REVIEW, accepted: [accepted] } }))
+    const run = (...options: string[]) => cli.run(['check', 'accepted.lowside.json', '--kind', 'checks-not-met', ...options])
+    expect(await run()).toEqual({ code: 0, out: ['no open findings', '1 finding accepted with a note'], err: [] })
+    expect((await run('--accepted')).out).toEqual([
+      'error\tDrum!B4\tLoad within reach: check not met by 25 TR (25 %)\taccepted by R. Ames on 2026-11-27: Agreed with the client', 'no open findings', '1 finding accepted with a note',
+    ])
+    expect(JSON.parse((await run('--accepted', '--json')).out.join(''))).toMatchObject([{ place: 'Drum!B4', accepted: { note: 'Agreed with the client', by: 'R. Ames' } }])
+  })
+
+  it('refuses a kind that there is not', async () => {
+    expect(await refusal('check', DRUM, '--kind', 'typos')).toContain('--kind typos: there is no such kind; there are error-cells, ')
   })
 
   it('lists everything that is wrong with a file that is no workbook', async () => {

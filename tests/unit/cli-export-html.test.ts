@@ -30,6 +30,15 @@ describe('a report exported to a file', () => {
     expect(html.match(/<\/style>/g)).toHaveLength(1)
   })
 
+  it('says what was found in the workbook, and what it was laid beside', async () => {
+    // The command takes all workbooks of its folder for templates here.
+    await cli.write('drum.lowside.json', `{"lowside": 1, "title": "Drum", "sheets": [{"name": "Drum", "cells": {"A1": ["Load", "label"], "B1": ["=1/0", "result"], "C1": ["TR", "unit"]}}]}`)
+    expect(await cli.run(['export', 'drum.lowside.json', '-o', 'drum.html'])).toEqual({ code: 0, out: [], err: [] })
+    const report = await readFile(join(cli.folder, 'drum.html'), 'utf8')
+    expect(report).toMatch(/<th scope="row">Findings<\/th><td colspan="3">1 error\b[^<]* open; laid beside the template “Drum”</)
+    expect(report).toMatch(/error<\/td><td>Drum!B1<\/td><td>Load: #DIV\/0!/)
+  })
+
   it('names the day of its making, and the title so that no markup comes of it', async () => {
     const today = new Date()
     expect(html).toContain(`<td colspan="3">${today.getFullYear()}-${String(today.getMonth() + 1).padStart(2, '0')}-`)

@@ -12,6 +12,7 @@ export const SPREADSHEET_FILE: FileKind = {
 export const OPEN_SPREADSHEET_FILE: FileKind = { description: 'Spreadsheet (OpenDocument)', mimeType: 'application/vnd.oasis.opendocument.spreadsheet', ending: '.ods' }
 /** Several files of comma-separated values in one. */
 export const VALUES_FILE: FileKind = { description: 'Values (RFC 4180) in one zip file', mimeType: 'application/zip', ending: '.csv.zip' }
+export const DIFFERENCES_FILE: FileKind = { description: 'Report of differences', mimeType: 'text/html', ending: '.differences.html' }
 export const REPORT_FILE: FileKind = { description: 'Calculation report', mimeType: 'text/html', ending: '.html' }
 
 /** The part of the File System Access interface that is used; not every browser has it. */

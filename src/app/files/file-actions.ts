@@ -3,7 +3,7 @@ import type { Loaded } from '../calculation/calculation.ts'
 import { createSlices } from '../../storage/next-task.ts'
 import type { Workbook } from '../../workbook/document.ts'
 import { workbookText } from '../../workbook/file-writing.ts'
-import { inSight } from '../state/in-sight.ts'
+import { inSight, type ThreadWork } from '../state/in-sight.ts'
 import { loadInSight } from '../state/loading-work.ts'
 import { WorkStopped } from '../state/long-work.ts'
 import type { Session } from '../state/session.ts'
@@ -93,7 +93,7 @@ export const saveWorkbook = (session: Session): Promise<void> =>
     const workbook = session.document.workbook()
     const point = session.document.point()
     const saved = await saveFile(workbook.title, WORKBOOK_FILE, () => textInSlices(session, workbook))
-    if (saved) session.document.markSaved(point, new Date())
+    if (saved) session.document.markSaved(point, new Date(), workbook)
   })
 
 export const exportSpreadsheet = (session: Session): Promise<void> => exportFile(session, 'xlsx', SPREADSHEET_FILE, 'to a spreadsheet file')
@@ -110,6 +110,13 @@ const exportFile = (session: Session, format: ExportFormat, file: FileKind, word
     const saved = await saveFile(workbook.title, file, () =>
       inSight(session.work, `Exporting ${words}`, (report) => startExport(session.service, format, new Date(), report)))
     if (saved) session.setNotice({ tone: 'done', text: `Exported ${words}` })
+  })
+
+/** Writes a file of what a thread makes, which the bottom line shows from its first words on and can stop. */
+export const saveMade = (session: Session, file: FileKind, words: string, done: string, make: () => ThreadWork<BlobPart>): Promise<void> =>
+  telling(session, async () => {
+    const saved = await saveFile(session.document.workbook().title, file, () => inSight(session.work, words, make))
+    if (saved) session.setNotice({ tone: 'done', text: done })
   })
 
 /** No character takes more than four bytes. */

@@ -64,21 +64,23 @@ export function Grid(props: { readonly ref: (element: HTMLElement) => void }): J
   })
 
   const scrolledTo = new Map<string, { readonly left: number; readonly top: number }>()
-  createEffect(on([sheetName, opened], ([name, opening], before) => {
-    if (before?.[1] === opening) scrolledTo.set(before[0], viewport.scroll())
-    else scrolledTo.clear()
-    const { left, top } = scrolledTo.get(name) ?? { left: 0, top: 0 }
-    grid.scrollTo(left, top)
-    viewport.setScroll(left, top)
-  }))
-  createEffect(on(selection.corner, ({ row, column }) => {
+  // One effect: going to a cell of another sheet, that sheet is first where it was left, and then the cell comes into view.
+  createEffect(on([sheetName, opened, selection.corner], ([name, opening, corner], before) => {
+    if (before?.[0] !== name || before[1] !== opening) {
+      if (before?.[1] === opening) scrolledTo.set(before[0], viewport.scroll())
+      else scrolledTo.clear()
+      const { left, top } = scrolledTo.get(name) ?? { left: 0, top: 0 }
+      grid.scrollTo(left, top)
+      viewport.setScroll(left, top)
+    }
+    if (before === undefined || before[2] === corner) return
     const now = viewport.scroll()
     const kind = selectedKind(session)
-    const shown = viewport.reveal(row, column)
+    const shown = viewport.reveal(corner.row, corner.column)
     // Whole lines are in view wherever one is along them.
     const [left, top] = [kind === 'rows' ? now.left : shown.left, kind === 'columns' ? now.top : shown.top]
     if (viewport.size().width > 0 && (left !== now.left || top !== now.top)) grid.scrollTo(left, top)
-  }, { defer: true }))
+  }))
 
   createEffect(on(session.pointing.end, (end) => {
     if (!end) return

@@ -1,16 +1,19 @@
-import { createMemo, type Accessor, type JSX } from 'solid-js'
+import { createMemo, Show, type Accessor, type JSX } from 'solid-js'
 import type { HeldContent } from '../../workbook/cases.ts'
 import type { Row } from '../../workbook/document.ts'
 import { entryOf } from '../../workbook/entry.ts'
 import { misfit } from '../../workbook/misfit.ts'
 import { mayHeadNumbers, standsOverNumbers } from '../../workbook/over-numbers.ts'
 import { plainValue } from '../../calc/cell-value.ts'
+import { checkMarksOf } from '../review/check-marks.ts'
+import { checkedWords } from '../review/checked-words.ts'
 import { useSession } from '../state/session.ts'
 import { cellView, EMPTY_VIEW, sameView } from './cell-view.ts'
 import { useGrid } from './grid-context.ts'
 import { MARGIN } from './layout.ts'
 import { CELL_PADDING, widthInRole, wraps } from './row-heights.ts'
 import { spokenCell } from './spoken-cell.ts'
+import './CheckedLine.css'
 
 interface Props {
   readonly row: Accessor<number | undefined>
@@ -37,6 +40,7 @@ export function GridCell(props: Props): JSX.Element {
   const session = useSession()
   const { sheet, sheetName, size, values, selection, cutting, feeds } = session
   const { layout, alignment, textWidth, isScrolledAside } = useGrid()
+  const checkMarks = checkMarksOf(session)
   const row = () => props.row() ?? -1
   const column = () => props.column() ?? -1
 
@@ -54,8 +58,13 @@ export function GridCell(props: Props): JSX.Element {
     const wrong = misfit(props.cells(), column())
     const base = session.baseOf(row(), column())
     const differs = base !== undefined && base.content !== (props.cells()?.[column()]?.content ?? null)
-    const words = [view().description, wrong, differs ? baseWords(base) : undefined, note === undefined ? undefined : `note: ${note}`].filter((text) => text !== undefined)
+    const words = [view().description, ...checkedWords(checkMarks.at(row(), column())), wrong, differs ? baseWords(base) : undefined, note === undefined ? undefined : `note: ${note}`].filter((text) => text !== undefined)
     return { classes: (note === undefined ? '' : ' noted') + (wrong === undefined ? '' : ' misfit') + (differs ? ' case-differs' : ''), words: words.length > 0 ? words.join('; ') : undefined }
+  })
+  /** Whether a check mark on the cell still stands. */
+  const checked = createMemo(() => {
+    const states = (props.cells()?.[column()]?.content ?? null) === null ? [] : checkMarks.at(row(), column())
+    return states.length === 0 ? undefined : states.some(({ isGood }) => isGood) ? 'good' : 'stale'
   })
   const pad = createMemo(() => (view().isNumber ? alignment(sheet(), row(), column()) : ''))
 
@@ -101,6 +110,6 @@ export function GridCell(props: Props): JSX.Element {
         width: `${layout.columnAxis().size(Math.max(0, column()))}px`,
         '--runs-on': lie().by > 0 ? `${-lie().by}px` : undefined,
       }}
-    >{view().text}</div>
+    >{view().text}<Show when={checked()}>{(state) => <i class={`checked-line ${state()}`} aria-hidden="true" />}</Show></div>
   )
 }

@@ -1,5 +1,6 @@
 import { createMemo, type JSX } from 'solid-js'
 import { ContextMenu, type ContextItem } from '../parts/ContextMenu.tsx'
+import { checkMarksOf } from '../review/check-marks.ts'
 import { useSession, type Session } from '../state/session.ts'
 import type { LineAxis } from '../../workbook/line-edits.ts'
 import { fitColumns } from './column-widths.ts'
@@ -13,7 +14,7 @@ export function GridMenu(props: { readonly at: { readonly x: number; readonly y:
   const context = useGrid()
   // As it was asked for: the words stay while the menu is open.
   const kind = selectedKind(session)
-  const items = createMemo(() => [...ITEMS[kind](session), ...(kind === 'columns' ? [fitItem(session, context)] : []), ...fillItems(session), emptyItem(session)])
+  const items = createMemo(() => [...ITEMS[kind](session), ...(kind === 'columns' ? [fitItem(session, context)] : []), ...fillItems(session), emptyItem(session), checkItem(session)])
   return <ContextMenu label={LABELS[kind]} items={items()} at={props.at} onClose={props.onClose} />
 }
 
@@ -43,6 +44,8 @@ const fillItems = (session: Session): ContextItem[] => [
 const fitItem = (session: Session, context: GridContext): ContextItem => ({ words: 'Fit to what they show', keys: 'Alt + Up', apart: true, choose: () => fitColumns(session, context) })
 
 const emptyItem = (session: Session): ContextItem => ({ words: 'Empty the selected cells', keys: 'Delete', apart: true, choose: () => clearSelection(session) })
+
+const checkItem = (session: Session): ContextItem => ({ words: 'Mark as checked…', keys: 'Alt + End', apart: true, choose: () => checkMarksOf(session).ask() })
 
 const KEYS: Readonly<Record<LineAxis, { readonly [Deed in LineDeed]?: string }>> = {
   rows: { insertBefore: 'Alt + Insert', moveBack: 'Alt + Page Up', moveOn: 'Alt + Page Down', delete: 'Alt + Delete' },

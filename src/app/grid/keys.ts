@@ -32,6 +32,7 @@ export interface GridActions {
   readonly menu: object
   readonly widen: { readonly way: 1 | -1 }
   readonly fitColumns: object
+  readonly check: object
   readonly keep: object
   readonly leave: object
 }
@@ -68,6 +69,7 @@ const WITH_ALT: Readonly<Record<string, GridAction>> = {
   '.': { does: 'widen', way: 1 },
   ',': { does: 'widen', way: -1 },
   'Enter': { does: 'format' },
+  'End': { does: 'check' },
   'Shift+ArrowDown': { does: 'fill', way: 'down' },
   'Shift+ArrowRight': { does: 'fill', way: 'across' },
   'Shift+ ': { does: 'keep' },

@@ -3,6 +3,7 @@ import { usedRange } from '../../workbook/document.ts'
 import { fill, type FillWay } from '../../workbook/fill.ts'
 import { changePlaces } from '../../workbook/format.ts'
 import { unitPlace } from '../../workbook/unit-change.ts'
+import { checkMarksOf } from '../review/check-marks.ts'
 import { actOnSelection } from '../state/on-selection.ts'
 import type { Session } from '../state/session.ts'
 import { doWithLines, linesSelected, selectAllLines } from './line-actions.ts'
@@ -57,6 +58,7 @@ const RUN: { readonly [Does in keyof GridActions]: (session: Session, action: Gr
   lines: (session, { axis, deed }) => doWithLines(session, axis, deed),
   widen: (session, { way }) => widenColumns(session, way),
   fitColumns: (session, _action, around) => fitColumns(session, around),
+  check: (session) => checkMarksOf(session).ask(),
   menu: (_session, _action, { openMenu }) => openMenu(),
   keep: ({ selection }) => selection.keep(),
   leave: (session) => {

@@ -1,4 +1,4 @@
-import { createResource, For, Show, type JSX } from 'solid-js'
+import { createMemo, createResource, For, Show, type JSX } from 'solid-js'
 import type { Feed, Place } from '../../calc/walk.ts'
 import { printAddress, quoteSheetName, type Area } from '../../workbook/address.ts'
 import { foldCase, sheetByName } from '../../workbook/document.ts'
@@ -8,7 +8,8 @@ import { isCellError, type CellValue } from '../../calc/values.ts'
 import { useSession, type Session } from '../state/session.ts'
 import type { Trail, Visited } from '../state/trail.ts'
 import { frameDrawn } from '../state/frame-drawn.ts'
-import { formulaInWords } from './formula-in-words.ts'
+import { whereWords } from '../../review/derivation/formula-lines.ts'
+import { walkedFormula } from './walked-formula.ts'
 import './Walk.css'
 
 /** The formula with its values, what feeds the active cell and what uses it, to follow from cell to cell and back. */
@@ -66,14 +67,27 @@ export function WayBack(props: { readonly trail: Walked }): JSX.Element {
   )
 }
 
+/** The formula with values put in, and what stands behind them: which branch was taken, what was converted. */
 export function FormulaInWords(props: { readonly formula: string; readonly walk: Walk; readonly result: string }): JSX.Element {
   const session = useSession()
+  const lines = createMemo(() => {
+    const feeds = props.walk.feeds()
+    return feeds && walkedFormula(props.formula, feeds, session.document.workbook(), session.sheet(), session.selection.active())
+  })
   return (
-    <Show when={props.walk.feeds()}>
-      {(feeds) => <p class="walk-words">{formulaInWords(props.formula, feeds(), (feed) => feedWords(session, feed))} = <b>{props.result}</b></p>}
+    <Show when={lines()}>
+      {(found) => (
+        <>
+          <p class="walk-words">{[...found().equalities.filter((line) => line !== props.result), ''].join(' = ')}<b>{props.result}</b></p>
+          <For each={[...found().reasons, ...found().wheres.map((where) => `where ${whereWords(where)}`)].slice(0, MOST_REASONS)}>{(words) => <p class="walk-where">{words}</p>}</For>
+        </>
+      )}
     </Show>
   )
 }
+
+/** The whole derivation has the others. */
+const MOST_REASONS = 6
 
 export function FedBy(props: { readonly walk: Walk }): JSX.Element {
   const session = useSession()

@@ -13,6 +13,8 @@ import { ColouredFormula } from '../entry-line/ColouredFormula.tsx'
 import { cellView } from '../grid/cell-view.ts'
 import { valueText } from '../../calc/cell-value.ts'
 import { useSession } from '../state/session.ts'
+import { DerivationFold } from './derivation/DerivationFold.tsx'
+import { CheckedBy } from './CheckedBy.tsx'
 import { FunctionWords } from './FunctionWords.tsx'
 import { SelectionTotal } from './SelectionTotal.tsx'
 import { createWalk, FedBy, FormulaInWords, UsedBy, WayBack } from './Walk.tsx'
@@ -73,8 +75,10 @@ export function Why(): JSX.Element {
               </header>
               <Show when={message()}>{(text) => <p class="why-message" role="alert">{text()}</p>}</Show>
               <Show when={formula()}>{(text) => <section><h3>Formula</h3><p class="why-formula"><ColouredFormula text={text()} breaks /></p><FormulaInWords formula={text()} walk={walk} result={withUnit()} /></section>}</Show>
+              <CheckedBy />
               <FedBy walk={walk} />
               <UsedBy walk={walk} />
+              <DerivationFold />
               <For each={remarksOf(session.sheet(), at())}>{({ heading, text }) => <section><h3>{heading ?? 'Remark'}</h3><p>{text}</p></section>}</For>
               <Show when={misfit(session.sheet().rows[at().row], at().column)}>{(words) => <section><h3>Does not fit</h3><p>{words()}</p></section>}</Show>
               <Show when={held().note}>{(note) => <section><h3>Note</h3><p>{note()}</p></section>}</Show>

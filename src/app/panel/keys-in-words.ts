@@ -29,11 +29,13 @@ export const KEYS_IN_WORDS: readonly (readonly [keys: string, words: string])[] 
   ['Alt + . or ,', 'make the selected columns wider, narrower'],
   ['Alt + Up', 'fit the selected columns to what they show'],
   ['Alt + Enter', 'number format, wrap and note of the cell'],
+  ['Alt + End', 'mark what is selected as checked'],
   ['Ctrl + . or ,', 'show one place more, fewer'],
   ['Ctrl + Z, Ctrl + Shift + Z', 'undo, redo'],
   ['Ctrl + C, X, V', 'copy, cut, paste; what is cut moves once it is pasted, and references to it follow'],
   ['Ctrl + F', 'find and replace'],
   ['Ctrl + S', 'save to a file'],
   ['Ctrl + P', 'print the calculation report'],
+  ['Up, Down, Home, End', 'in the list of findings, of differences: to the one before, the next, the first, the last'],
   ['F6, Shift + F6', 'next, previous part of the screen'],
 ]

@@ -4,6 +4,7 @@ import { reportSettingsOf } from '../../report/settings-of.ts'
 import { PAPERS, sameReportSettings, type Paper, type ReportSettings } from '../../workbook/report-settings.ts'
 import { counted } from '../parts/counted.ts'
 import { Dialog } from '../parts/Dialog.tsx'
+import { WorkStopped } from '../state/long-work.ts'
 import { useSession } from '../state/session.ts'
 import './PrintDialog.css'
 
@@ -16,6 +17,7 @@ export function PrintDialog(props: { readonly onClose: () => void }): JSX.Elemen
   const [preparedBy, setPreparedBy] = createSignal(proposed.preparedBy)
   const [checkedBy, setCheckedBy] = createSignal(proposed.checkedBy)
   const [paper, setPaper] = createSignal<Paper>(proposed.paper)
+  const [withReview, setWithReview] = createSignal(true)
   const [leftOut, setLeftOut] = createSignal<ReadonlySet<string>>(new Set())
 
   // Loaded while the dialog is filled in: most work begins without.
@@ -41,8 +43,9 @@ export function PrintDialog(props: { readonly onClose: () => void }): JSX.Elemen
     try {
       const module = await loading
       if (module === undefined) throw new Error('what makes it cannot be loaded, as Lowside is served no more. Start it again where it was started, then print again; nothing of the workbook is lost.')
-      await module.printReport(session, { settings, sheets })
+      await module.printReport(session, { settings, sheets, withReview: withReview() })
     } catch (problem) {
+      if (problem instanceof WorkStopped) return session.setNotice({ tone: 'done', text: 'Stopped: nothing was printed' })
       session.setNotice({ tone: 'problem', text: `The report could not be made: ${problem instanceof Error ? problem.message : String(problem)}` })
     }
   }
@@ -57,6 +60,10 @@ export function PrintDialog(props: { readonly onClose: () => void }): JSX.Elemen
           <legend>Paper</legend>
           <For each={PAPERS}>{(one) => <label><input type="radio" name="paper" checked={paper() === one} onChange={() => setPaper(one)} />{one}</label>}</For>
         </fieldset>
+        <label class="print-review">
+          <input type="checkbox" checked={withReview()} onChange={(event) => setWithReview(event.currentTarget.checked)} />
+          With the review: what there is to look at, open and accepted
+        </label>
         <fieldset class="print-sheets">
           <legend>Sheets</legend>
           <div class="print-sheet-list">

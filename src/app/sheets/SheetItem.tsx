@@ -1,8 +1,12 @@
 import { createSignal, Show, type JSX } from 'solid-js'
 import { ContextMenu, type ContextItem } from '../parts/ContextMenu.tsx'
+import { counted } from '../parts/counted.ts'
+import { checkMarksOf } from '../review/check-marks.ts'
+import { findingsOf } from '../review/findings-store.ts'
 import { useSession } from '../state/session.ts'
 import { duplicate, move, remove, rename } from './sheet-actions.ts'
 import { stateWords } from '../../calc/state-words.ts'
+import { shareWords } from '../../workbook/review/checked-share.ts'
 
 interface Props {
   readonly name: string
@@ -81,7 +85,8 @@ export function SheetItem(props: Props): JSX.Element {
         }}>
           <span class="sheet-mark" aria-hidden="true" />
           <span class="sheet-name">{props.name}</span>
-          <span class="sheet-state">{state().words}</span>
+          <span class="sheet-state">{state().words}<OpenFindings name={props.name} before={state().words === '' ? '' : ', '} /></span>
+          <Checked name={props.name} />
         </button>
         <button type="button" class="sheet-more" tabindex={-1} aria-label={`Sheet ${props.name}: rename, move, duplicate, remove`} aria-haspopup="menu" aria-expanded={menuAt() !== undefined} onClick={openMenu}>
           <span aria-hidden="true">⋯</span>
@@ -94,6 +99,27 @@ export function SheetItem(props: Props): JSX.Element {
         }} />}
       </Show>
     </li>
+  )
+}
+
+/** How much of a sheet good marks cover, on a line of its own. */
+function Checked(props: { readonly name: string }): JSX.Element {
+  const { shares } = checkMarksOf(useSession())
+  const share = () => shares().get(props.name)
+  return (
+    <Show when={share()}>
+      {(one) => <Show when={shareWords(one())}>{(words) => <span class="sheet-checked" classList={{ stale: one().staleMarks + one().stale > 0 }}>{words()}</span>}</Show>}
+    </Show>
+  )
+}
+
+/** How many findings are open on a sheet, once they have been looked for; fainter where the workbook has changed since. */
+function OpenFindings(props: { readonly name: string; readonly before: string }): JSX.Element {
+  const findings = findingsOf(useSession())
+  return (
+    <Show when={findings.openOn(props.name)}>
+      {(count) => <>{props.before}<span class="sheet-findings" classList={{ old: findings.isOld() }}>{counted(count(), 'finding')}<Show when={findings.isOld()}><span class="unseen"> before the last change</span></Show></span></>}
+    </Show>
   )
 }
 

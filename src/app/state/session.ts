@@ -29,7 +29,7 @@ import { createTrail, type Trail } from './trail.ts'
 import { createValues, type Values } from './values.ts'
 import { createWorkbookState, type WorkbookState } from './workbook-state.ts'
 
-export type PanelName = 'Why' | 'Find' | 'Figure' | 'Cases' | 'Sweep' | 'Solve for' | 'Margins' | 'Guide'
+export type PanelName = 'Why' | 'Find' | 'Figure' | 'Guide' | 'Cases' | 'Sweep' | 'Solve for' | 'Margins' | 'Findings' | 'Differences' | 'Checked'
 
 /** What is open over the screen beside a cell, one at a time. */
 export type PopoverName = 'unitInLine' | 'unitAtCell' | 'format'
@@ -173,8 +173,8 @@ export function createSession(service: Calculation, openShelf: () => Promise<She
   /** Goes where something has changed, if that is one place. */
   function showChange(edits: readonly Edit[]): void {
     setNotice(undefined)
-    // What cases keep aside, and tolerances, are shown elsewhere.
-    const [edit, ...others] = edits.filter(({ kind }) => kind !== 'cases' && kind !== 'tolerances')
+    // What cases keep aside, tolerances and check marks are shown elsewhere.
+    const [edit, ...others] = edits.filter(({ kind }) => kind !== 'cases' && kind !== 'tolerances' && kind !== 'review')
     const change = edit?.kind === 'cells' ? edit.cells[0] : undefined
     if (others.length > 0 || edit?.kind !== 'cells' || !change) return
     batch(() => {

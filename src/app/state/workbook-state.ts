@@ -39,10 +39,18 @@ export interface WorkbookState {
   replace(workbook: Workbook, inFile: boolean, before?: Pick<FileState, 'changed' | 'savedAt'>): void
   /** Takes what another tab has changed; it cannot be undone here. Gives what is wrong if it does not fit. */
   follow(edits: readonly Edit[], file: FileState): string | undefined
+  /** The workbook as a file holds it that was saved from here, or else as it was opened. */
+  readonly asSaved: Accessor<AsSaved>
   /** Where in its history the workbook stands. */
   readonly point: Accessor<HistoryPoint>
-  /** Takes note that a file now holds the workbook as it was at a point. */
-  markSaved(point: HistoryPoint, at: Date): void
+  /** Takes note that a file now holds the workbook as it was at a point of its history. */
+  markSaved(point: HistoryPoint, at: Date, workbook: Workbook): void
+}
+
+export interface AsSaved {
+  readonly workbook: Workbook
+  /** When it was saved to a file; undefined where it was not since it was opened. */
+  readonly at: Date | undefined
 }
 
 /** The last step done; undefined before the first one. */
@@ -57,6 +65,7 @@ export function createWorkbookState(followers: readonly Follower[], refusal: Acc
   const [kept, setKept] = createSignal<HistoryPoint | typeof BEFORE>(undefined)
   const [inFile, setInFile] = createSignal(false)
   const [savedAt, setSavedAt] = createSignal<number | null>(null)
+  const [asSaved, setAsSaved] = createSignal<AsSaved>({ workbook: history().workbook, at: undefined })
 
   const point = createMemo((): HistoryPoint => history().past.at(-1))
 
@@ -117,6 +126,7 @@ export function createWorkbookState(followers: readonly Follower[], refusal: Acc
     replace(workbook, isInFile, before = { changed: false, savedAt: null }) {
       longChange.finish()
       takeFile(isInFile, before)
+      setAsSaved({ workbook, at: undefined })
       setHistory(startHistory(workbook))
       for (const follower of followers) follower.opened(workbook)
     },
@@ -124,6 +134,7 @@ export function createWorkbookState(followers: readonly Follower[], refusal: Acc
       try {
         const { workbook } = applyEdits(history().workbook, edits)
         takeFile(file.inFile, file)
+        if (file.inFile && !file.changed) setAsSaved({ workbook, at: file.savedAt === null ? undefined : new Date(file.savedAt) })
         takeIn({ history: startHistory(workbook), edits })
         return undefined
       } catch (problem) {
@@ -131,9 +142,11 @@ export function createWorkbookState(followers: readonly Follower[], refusal: Acc
         throw problem
       }
     },
+    asSaved,
     point,
-    markSaved(savedPoint, at) {
+    markSaved(savedPoint, at, workbook) {
       setInFile(true)
+      setAsSaved({ workbook, at })
       setKept(() => savedPoint)
       setSavedAt(at.getTime())
       for (const follower of followers) follower.savedToFile?.()

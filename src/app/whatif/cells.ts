@@ -6,7 +6,7 @@ import { withUnit } from '../../whatif/quantity-words.ts'
 import { unitTextOf } from '../../whatif/held-inputs.ts'
 import type { CellPlace } from '../../workbook/cell-place.ts'
 import { cellAtPlace, nameOf } from '../../whatif/place.ts'
-import { upstreamOf } from '../../whatif/upstream.ts'
+import { upstreamOf } from '../../workbook/upstream.ts'
 
 /** A cell as a panel speaks of it. */
 export interface CellWords {

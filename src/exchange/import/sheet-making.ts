@@ -1,4 +1,4 @@
-import { printAddress } from '../../workbook/address.ts'
+import { columnLetters, printAddress } from '../../workbook/address.ts'
 import { isFormula, type Cell, type CellContent, type Row, type Sheet } from '../../workbook/document.ts'
 import { literalContent, textContent } from '../../workbook/entry.ts'
 import { MAX_COLUMNS, MAX_COLUMN_WIDTH, MAX_ROWS, MAX_TEXT } from '../../workbook/limits.ts'
@@ -69,8 +69,10 @@ export class SheetMaking {
   sheet(rows: Row[]): Sheet {
     const { name, from } = this.#draft
     while (rows.length > 0 && rows.at(-1) === undefined) rows.pop()
-    const hidden = from.widthsPx.filter((width) => width === 0).length
-    if (hidden > 0) this.#tally.add('looks otherwise', hidden === 1 ? 'a column that the file hides is shown' : `${hidden} columns that the file hides are shown`)
+    const hidden = from.widthsPx.flatMap((width, column) => (width === 0 ? [columnLetters(column)] : []))
+    if (hidden.length > 0) this.#tally.add('looks otherwise', hidden.length === 1 ? `column ${hidden[0]}, which the file hides, is shown` : `${hidden.length} columns that the file hides are shown: ${listed(hidden)}`)
+    const { hiddenRows } = from
+    if (hiddenRows) this.#tally.add('looks otherwise', hiddenRows.count === 1 ? `row ${hiddenRows.first + 1}, which the file hides, is shown` : `${hiddenRows.count} rows that the file hides are shown, the first is row ${hiddenRows.first + 1}`)
     this.#remarks.push(...this.#tally.remarks(name))
     const columns = from.widthsPx.slice(0, MAX_COLUMNS).map((width) => (width > 0 ? Math.min(MAX_COLUMN_WIDTH, Math.max(LEAST_WIDTH, Math.round(width))) : HIDDEN_WIDTH))
     return { name, columns, frozen: frozenOf(from), rows }
@@ -146,6 +148,8 @@ export class SheetMaking {
 
 /** What a column that the file hides gets. */
 const HIDDEN_WIDTH = 64
+const MOST_LISTED = 8
+const listed = (letters: readonly string[]): string => letters.slice(0, MOST_LISTED).join(', ') + (letters.length > MOST_LISTED ? ', …' : '')
 const LEAST_WIDTH = 16
 
 const noteOf = (parts: readonly string[]): { readonly note?: string } => (parts.length === 0 ? {} : { note: parts.join('\n\n').slice(0, MAX_TEXT) })

@@ -1,6 +1,6 @@
 import { columnLetters, printAddress } from '../../workbook/address.ts'
 import { MAX_COLUMNS, MAX_ROWS, MAX_TEXT } from '../../workbook/limits.ts'
-import type { ReadCell } from './contents.ts'
+import type { ReadCell, ReadSheet } from './contents.ts'
 import { MAX_READ_CELLS, MAX_READ_CHARACTERS } from './limits.ts'
 import { Refusal, tooLarge } from './refusal.ts'
 import type { RemarkBook } from './remark-book.ts'
@@ -22,6 +22,7 @@ export class Holdings {
 export class CellRows {
   readonly rows: (ReadCell | undefined)[][] = []
   columns = 0
+  readonly #hiddenRows = new Set<number>()
   readonly #sheet: string
   readonly #holdings: Holdings
   readonly #remarks: RemarkBook
@@ -41,6 +42,18 @@ export class CellRows {
     const cells = (this.rows[row] ??= [])
     cells[column] = value === cell.value ? cell : { ...cell, value }
     if (column >= this.columns) this.columns = column + 1
+  }
+
+  /** The file hides the row, whatever it holds. */
+  hide(row: number): void {
+    if (row < MAX_ROWS) this.#hiddenRows.add(row)
+  }
+
+  /** Of the rows that hold something. */
+  get hiddenRows(): ReadSheet['hiddenRows'] {
+    const held = [...this.#hiddenRows].filter((row) => this.rows[row] !== undefined)
+    const [first] = held
+    return first === undefined ? undefined : { first, count: held.length }
   }
 
   note(row: number, column: number, text: string): void {

@@ -20,6 +20,8 @@ export interface ReadSheet {
   readonly widthsPx: readonly number[]
   /** Rows above and columns left of what moves, where some stay in view. */
   readonly frozen?: readonly [rows: number, columns: number]
+  /** Rows that hold something and are hidden: the first of them, and how many. */
+  readonly hiddenRows?: { readonly first: number; readonly count: number }
   /** Sparse; rows and columns from A1. */
   readonly rows: readonly (readonly (ReadCell | undefined)[] | undefined)[]
 }

@@ -37,6 +37,7 @@ export class OdsContent {
   #table: { readonly name: string; readonly hidden: boolean; readonly cells: CellRows; readonly widths: (number | undefined)[]; merged: number } | undefined
   #row = 0
   #rowRepeated = 1
+  #rowHidden = false
   #rowCells: { readonly column: number; readonly cell: ReadCell }[] = []
   #column = 0
   #columnStyles: (string | undefined)[] = []
@@ -58,6 +59,7 @@ export class OdsContent {
       case 'table-column': return this.#openColumn(attributes)
       case 'table-row':
         this.#rowRepeated = repeats(attributes.get('table:number-rows-repeated'))
+        this.#rowHidden = (attributes.get('table:visibility') ?? 'visible') !== 'visible'
         this.#rowCells = []
         this.#column = 0
         return
@@ -203,6 +205,7 @@ export class OdsContent {
     if (!this.#table || this.#rowCells.length === 0) return
     for (let row = from; row < Math.min(this.#row, MAX_ROWS + 1); row++) {
       for (const { column, cell } of this.#rowCells) this.#table.cells.put(row, column, cell)
+      if (this.#rowHidden) this.#table.cells.hide(row)
     }
   }
 
@@ -211,8 +214,9 @@ export class OdsContent {
     const { name, hidden, cells, widths, merged } = this.#table
     this.#table = undefined
     if (merged > 0) this.#remarks.say(name, `${merged === 1 ? 'One range of merged cells is' : `${merged} ranges of merged cells are`} taken apart; each value stands in the upper left cell.`)
+    const { hiddenRows } = cells
     const known = widths.slice(0, cells.columns).some((width) => width !== undefined)
-    this.sheets.push({ name, hidden, rows: cells.rows, widthsPx: known ? Array.from({ length: cells.columns }, (_, column) => widths[column] ?? DEFAULT_WIDTH_PX) : [] })
+    this.sheets.push({ name, hidden, rows: cells.rows, ...(hiddenRows && { hiddenRows }), widthsPx: known ? Array.from({ length: cells.columns }, (_, column) => widths[column] ?? DEFAULT_WIDTH_PX) : [] })
   }
 
   #named(element: string, attributes: ReadonlyMap<string, string>): void {

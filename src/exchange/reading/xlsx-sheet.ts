@@ -83,6 +83,7 @@ class SheetReading {
         this.#row = row === undefined ? this.#row + 1 : Number(row) - 1
         if (!Number.isInteger(this.#row) || this.#row < 0) throw damaged(`sheet “${this.#context.name}” has a row without a number`)
         this.#column = -1
+        if (isTrue(attributes.get('hidden'))) this.#cells.hide(this.#row)
         return
       }
       case 'col': return this.#openColumns(attributes)
@@ -126,8 +127,9 @@ class SheetReading {
     if (this.#merged > 0) remarks.say(name, `${this.#merged === 1 ? 'One range of merged cells is' : `${this.#merged} ranges of merged cells are`} taken apart; each value stands in the upper left cell.`)
     const [rows, columns] = this.#frozen
     const width = Math.max(this.#cells.columns, Math.min(this.#widths.length, this.#cells.columns + SPARE_COLUMNS))
+    const { hiddenRows } = this.#cells
     return {
-      name, hidden, rows: this.#cells.rows, ...(rows + columns > 0 ? { frozen: this.#frozen } : {}),
+      name, hidden, rows: this.#cells.rows, ...(rows + columns > 0 ? { frozen: this.#frozen } : {}), ...(hiddenRows && { hiddenRows }),
       widthsPx: this.#widths.length === 0 ? [] : Array.from({ length: width }, (_, column) => this.#widths[column] ?? this.#defaultWidth),
     }
   }

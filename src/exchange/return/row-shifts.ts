@@ -1,5 +1,5 @@
 import type { LineShift } from '../../workbook/formula/line-references.ts'
-import type { RowAlignment } from './row-alignment.ts'
+import type { RowAlignment } from '../../workbook/row-alignment.ts'
 
 /** Rows that another program inserted or took away, as an edit of the sheet as it was exported. */
 export interface RowShift {

@@ -1,6 +1,6 @@
 import { foldCase } from '../../workbook/document.ts'
 import type { ReadSheet } from '../reading/contents.ts'
-import type { AlignedRow } from './row-alignment.ts'
+import type { AlignedRow } from '../../workbook/row-alignment.ts'
 import { formulaOutline } from './canonical-formula.ts'
 import { valueKey } from './same-value.ts'
 import type { ExpectedCell } from './expected-sheet.ts'

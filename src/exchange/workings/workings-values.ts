@@ -1,4 +1,3 @@
-import { workingsTables } from '../../../functions/workings/all-tables.ts'
 import { cellValue, createEngine } from '../../calc/engine.ts'
 import { rowBlocks } from '../../calc/row-blocks.ts'
 import { engineFormula, engineName } from '../../calc/translate.ts'
@@ -8,7 +7,8 @@ import { foldCase } from '../../workbook/document.ts'
 import { tokenise } from '../../workbook/formula/tokenise.ts'
 import type { Content } from './argument-parts.ts'
 import { COLUMNS_BEFORE, HEADER_ROWS, type CallBook, type CallRow, type FunctionRows } from './call-book.ts'
-import { stepValue, type Block, type StepValue } from './step-values.ts'
+import { stepValue, type StepValue } from './step-values.ts'
+import { TABLE_BLOCKS } from './table-blocks.ts'
 
 type Values = readonly (readonly CellValue[])[]
 
@@ -37,12 +37,8 @@ export function workingsValues(book: CallBook, values: ReadonlyMap<string, Value
 const REPORT_CALLS = 500
 
 function stepValues({ definition }: FunctionRows): readonly (StepValue | undefined)[] {
-  return definition.workings.columns.map(({ formula }) => (formula === undefined ? undefined : stepValue(formula, TABLES)))
+  return definition.workings.columns.map(({ formula }) => (formula === undefined ? undefined : stepValue(formula, TABLE_BLOCKS)))
 }
-
-const TABLES: ReadonlyMap<string, Block> = new Map(
-  workingsTables.flatMap(({ name, blocks }) => Object.entries(blocks).map(([block, rows]) => [`${name}.${block}`, { rows: rows.length, columns: rows[0]?.length ?? 0, items: rows.flat() }] as const)),
-)
 
 function rowValues({ given }: CallRow, steps: readonly (StepValue | undefined)[], valueOf: (content: Content) => CellValue): CellValue[] {
   const row: CellValue[] = []

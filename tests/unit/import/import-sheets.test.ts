@@ -90,12 +90,14 @@ describe('values of a file', () => {
     expect(remarksOf(imported({ A1: { value: 85, format: '0.0 "kW"' } }))).toEqual(['Main!A1: the file shows "kW" with the number, by its format; a unit belongs into a cell of its own'])
   })
 
-  it('notes, widths and lines kept in view come along; a hidden column is shown', () => {
+  it('notes, widths and lines kept in view come along; hidden columns and rows are shown, and named', () => {
     const one = importSheets(fileOf([sheetOf('Main', { A1: { value: 1, note: 'measured' } }, { widthsPx: [120.4, 0, 5000, 3], frozen: [2, 1] })]))
     expect(cellIn(one, 'A1')?.note).toBe('measured')
     expect(one.sheets[0]?.sheet.columns).toEqual([120, 64, 4000, 16])
     expect(one.sheets[0]?.sheet.frozen).toEqual([2, 1])
-    expect(remarksOf(one)).toEqual(['Main: a column that the file hides is shown'])
+    expect(remarksOf(one)).toEqual(['Main: column B, which the file hides, is shown'])
+    const more = importSheets(fileOf([sheetOf('Main', { A1: 1, A5: 2 }, { widthsPx: [0, 64, 0], hiddenRows: { first: 4, count: 2 } })]))
+    expect(remarksOf(more)).toEqual(['Main: 2 columns that the file hides are shown: A, C', 'Main: 2 rows that the file hides are shown, the first is row 5'])
   })
 })
 

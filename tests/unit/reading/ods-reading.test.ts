@@ -64,6 +64,11 @@ it('repeated cells and rows, covered cells, hidden sheets and columns, widths at
   expect(words(read)).toContain('Sheet: One range of merged cells is taken apart')
 })
 
+it('hidden rows that hold something (table:visibility), by hand or by a filter', async () => {
+  const read = await contents(buildOds(tableXml(row(float('1', '')) + row(float('2', ''), 'table:visibility="collapse" table:number-rows-repeated="2"') + row('<table:table-cell/>', 'table:visibility="collapse"') + row(float('3', ''), 'table:visibility="filter"'))))
+  expect(read.sheets[0]?.hiddenRows).toEqual({ first: 1, count: 3 })
+})
+
 it('defined names of ranges and of expressions', async () => {
   const read = await contents(buildOds(`${tableXml('')}<table:named-expressions><table:named-range table:name="Rate" table:cell-range-address="$Sheet.$A$1:.$B$2" table:base-cell-address="$Sheet.$A$1"/><table:named-expression table:name="Twice" table:expression="of:=2*[$Sheet.$A$1]"/></table:named-expressions>`))
   expect([...read.names]).toEqual([['Rate', 'Sheet!$A$1:$B$2'], ['Twice', '2*Sheet!$A$1']])

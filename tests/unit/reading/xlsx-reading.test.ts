@@ -91,6 +91,11 @@ it('notes, widths in digits of 7 px (18.3.1.13), a hidden column, rows and colum
   expect(words(read)).toContain('Duty: One range of merged cells is taken apart')
 })
 
+it('hidden rows that hold something (18.3.1.73): the first, and how many', async () => {
+  const read = await contents(sheet('<row r="1"><c r="A1"><v>1</v></c></row><row r="3" hidden="1"><c r="A3"><v>2</v></c></row><row r="4" hidden="1"/><row r="7" hidden="1"><c r="A7"><v>3</v></c></row>'))
+  expect(read.sheets[0]?.hiddenRows).toEqual({ first: 2, count: 2 })
+})
+
 it('defined names: of the file, of one sheet, of printing; a sheet that is a chart', async () => {
   const parts = xlsxParts({
     sheets: [['Duty', ''], ['Picture', '']],

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { findUnit } from '../../../functions/units/units.ts'
-import { upstreamOf } from '../../../src/whatif/upstream.ts'
+import { upstreamOf } from '../../../src/workbook/upstream.ts'
 import { Probe } from '../../../src/whatif/probe.ts'
 import type { CellPlace } from '../../../src/workbook/cell-place.ts'
 import { at, workbookOf } from '../workbook-of.ts'

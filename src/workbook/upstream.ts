@@ -1,23 +1,31 @@
-import { areaOf, type Area, type Reference } from '../workbook/address.ts'
-import { isFormula, sheetByName, usedRange, type Row, type Sheet, type Workbook } from '../workbook/document.ts'
-import { namedReference, referencesIn } from '../workbook/formula/references.ts'
-import { tokenise } from '../workbook/formula/tokenise.ts'
-import { unitOfValue } from '../workbook/unit-scope.ts'
-import type { CellPlace } from '../workbook/cell-place.ts'
+import { areaOf, type Area, type Reference } from './address.ts'
+import { isFormula, sheetByName, usedRange, type Row, type Sheet, type Workbook } from './document.ts'
+import { namedReference, referencesIn } from './formula/references.ts'
+import { tokenise } from './formula/tokenise.ts'
+import { unitFinder, unitOfValue } from './unit-scope.ts'
+import type { CellPlace } from './cell-place.ts'
 
 /** All cells that the values of some cells hang on, these cells among them. */
 export interface Upstream {
   readonly has: (place: CellPlace) => boolean
   /** In the order of the sheets, then of reading. */
   readonly places: () => CellPlace[]
+  /** The defined names that formulas use on the way, as they were typed. */
+  readonly names: ReadonlySet<string>
   /** False where a formula refers to whole columns or rows, which hang on how far a sheet reaches, or to what cannot be followed. */
   readonly isClosed: boolean
 }
 
-/** Every formula's references and names are followed, however far. A cell that is read off brings the unit beside it. */
-export function upstreamOf(workbook: Workbook, from: readonly CellPlace[]): Upstream {
-  const walk = new Walk(workbook)
-  for (const place of from) walk.addWithUnits(place)
+/**
+ * Every formula's references and names are followed, however far. A cell that is read off brings the unit beside it.
+ * @param units `all`: every number on the way brings the unit that applies to it, though no formula refers to that
+ */
+export function upstreamOf(workbook: Workbook, from: readonly CellPlace[], units: 'read off' | 'all' = 'read off'): Upstream {
+  const walk = new Walk(workbook, units === 'all')
+  for (const place of from) {
+    if (units === 'all') walk.addPlace(place)
+    else walk.addWithUnits(place)
+  }
   walk.follow()
   return walk
 }
@@ -42,6 +50,9 @@ function keptRow(row: Row, isNeeded: (column: number) => boolean): Row {
 
 class Walk implements Upstream {
   readonly #workbook: Workbook
+  readonly #bringsUnits: boolean
+  readonly #unitFinders = new Map<Sheet, ReturnType<typeof unitFinder>>()
+  readonly names = new Set<string>()
   /** By sheet, the cells as one number each. */
   readonly #found = new Map<string, Set<number>>()
   /** Areas that were gone through: many formulas refer to the same. */
@@ -50,8 +61,9 @@ class Walk implements Upstream {
   #toFollow: { readonly sheet: Sheet; readonly formula: string }[] = []
   isClosed = true
 
-  constructor(workbook: Workbook) {
+  constructor(workbook: Workbook, bringsUnits: boolean) {
     this.#workbook = workbook
+    this.#bringsUnits = bringsUnits
   }
 
   has({ sheet, row, column }: CellPlace): boolean {
@@ -62,6 +74,11 @@ class Walk implements Upstream {
     return this.#workbook.sheets.flatMap(({ name }) =>
       [...(this.#found.get(name) ?? [])].toSorted((one, other) => one - other).map((key) => ({ sheet: name, row: Math.floor(key / COLUMNS), column: key % COLUMNS })),
     )
+  }
+
+  addPlace({ sheet: name, row, column }: CellPlace): void {
+    const sheet = sheetByName(this.#workbook, name)
+    if (sheet !== undefined) this.#add(sheet, row, column)
   }
 
   /** The cell, its unit, and the units of the cells that its formula names: a check shows its margin in one of them. */
@@ -85,6 +102,7 @@ class Walk implements Upstream {
       for (const { reference } of referencesIn(tokens)) this.#addReference(reference, next.sheet.name)
       for (const { kind, text } of tokens) {
         if (kind !== 'name') continue
+        this.names.add(text)
         const reference = namedReference(this.#workbook.names, text)
         if (reference !== undefined) this.#addReference(reference, next.sheet.name)
         // A name may stand for more than a reference, or for nothing: then nothing is left out.
@@ -119,6 +137,14 @@ class Walk implements Upstream {
     found.add(key)
     const content = sheet.rows[row]?.[column]?.content
     if (isFormula(content)) this.#toFollow.push({ sheet, formula: content })
+    if (this.#bringsUnits && (isFormula(content) || typeof content === 'number')) this.#bringUnit(sheet, row, column)
+  }
+
+  #bringUnit(sheet: Sheet, row: number, column: number): void {
+    const find = this.#unitFinders.get(sheet) ?? unitFinder(sheet)
+    this.#unitFinders.set(sheet, find)
+    const unit = find({ row, column })
+    if (unit !== undefined) this.#add(sheet, unit.row, unit.column)
   }
 
   #addUnit(sheet: Sheet, row: number, column: number): void {

@@ -1,0 +1,42 @@
+import { Show, type JSX } from 'solid-js'
+import type { Difference } from '../../../review/differences/difference.ts'
+import { printCellPlace } from '../../../workbook/cell-place.ts'
+import { keyOf, type DifferencesState } from './differences-state.ts'
+
+/** One difference: what it was and what it is; the current one also with a way to take the other side. */
+export function DifferenceItem(props: { readonly difference: Difference; readonly state: DifferencesState }): JSX.Element {
+  const one = () => props.difference
+  const isCurrent = () => props.state.current() === keyOf(one())
+  const place = () => one().now ?? one().before
+  return (
+    <li class="difference" classList={{ current: isCurrent() }} data-difference={keyOf(one())}>
+      <button type="button" class="difference-go" aria-current={isCurrent()} onClick={() => props.state.goTo(one())}>
+        <span class="difference-kind">{one().kind}</span> <Show when={place()}>{(at) => <span class="difference-place">{printCellPlace(at())}</span>}</Show> <span class="difference-label">{one().label}</span>
+      </button>
+      <p class="difference-sides">
+        <span class="difference-was"><span class="unseen">was </span>{one().was}</span> <span class="difference-arrow" aria-hidden="true">→</span> <span class="difference-is"><span class="unseen">is </span>{one().is}</span>
+      </p>
+      <Show when={isCurrent()}>
+        <div class="difference-doing"><Taking difference={one()} state={props.state} /></div>
+      </Show>
+    </li>
+  )
+}
+
+function Taking(props: { readonly difference: Difference; readonly state: DifferencesState }): JSX.Element {
+  const words = () => ('words' in props.difference.accept ? props.difference.accept.words : undefined)
+  return (
+    <Show when={words()} fallback={<p class="review-hint">{'refused' in props.difference.accept ? props.difference.accept.refused : ''}</p>}>
+      {(does) => (
+        <>
+          <p class="review-hint">{does()}</p>
+          <div class="review-verbs">
+            <button type="button" class="plain-button" aria-disabled={props.state.isOld()} onClick={() => props.state.isOld() || void props.state.takeBack([props.difference], TAKE_BACK)}>{TAKE_BACK}</button>
+          </div>
+        </>
+      )}
+    </Show>
+  )
+}
+
+const TAKE_BACK = 'Take this back'

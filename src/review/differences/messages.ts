@@ -1,0 +1,26 @@
+import type { CellPlace } from '../../workbook/cell-place.ts'
+import type { Edit } from '../../workbook/edits.ts'
+import type { Comparison, Difference } from './difference.ts'
+
+/** What a thread that compares is asked, in this order; each with a number that all news of it bear. */
+export type DifferencesRequest = { readonly id: number } & (
+  /** The workbook before comes in here with its values, once; it is kept. @property isTemplate what the workbook now was begun from */
+  | { readonly kind: 'before'; readonly port: MessagePort; readonly isTemplate: boolean }
+  /** The workbook now comes in here with its values. @property chosen of which cells the effect is wanted; none for all results and checks that come to something else */
+  | { readonly kind: 'compare'; readonly port: MessagePort; readonly chosen: readonly CellPlace[] }
+  /** What takes differences of the last comparison back, by their numbers. */
+  | { readonly kind: 'accept'; readonly ids: readonly number[] }
+  /** The report of the last comparison. */
+  | { readonly kind: 'report'; readonly date: Date; readonly beforeWords: string; readonly nowWords: string }
+)
+
+/** News of a request; all but `share` and `differences part` are its last. */
+export type DifferencesNews = { readonly id: number } & (
+  | { readonly kind: 'share'; readonly share: number }
+  | { readonly kind: 'differences part'; readonly differences: readonly Difference[] }
+  | { readonly kind: 'kept' }
+  | ({ readonly kind: 'compared' } & Omit<Comparison, 'differences' | 'layout'>)
+  | { readonly kind: 'edits'; readonly edits: readonly Edit[] }
+  | { readonly kind: 'report'; readonly html: string }
+  | { readonly kind: 'fault'; readonly words: string }
+)

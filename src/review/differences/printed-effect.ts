@@ -1,0 +1,46 @@
+import { isCellError, type CellValue } from '../../calc/values.ts'
+import { formatNumber } from '../../workbook/number-format.ts'
+import type { Effect } from './difference.ts'
+
+/** An effect as it reads: both values with their units, as many digits as tell them apart, and the change. */
+export interface PrintedEffect {
+  readonly was: string
+  readonly is: string
+  /** `+3.2 %`; "no longer met"; empty where there is nothing to say. */
+  readonly change: string
+}
+
+export function printedEffect({ was, is, unitBefore, unit, change, turned }: Effect): PrintedEffect {
+  const digits = digitsToTell(was, is)
+  return {
+    was: valueWords(was, unitBefore, digits), is: valueWords(is, unit, digits),
+    change: turned ? (is === false ? 'no longer met' : 'met now') : change === undefined ? '' : changeWords(change),
+  }
+}
+
+/** `+3.2 %`; without sign where nothing changed. */
+export function changeWords(change: number): string {
+  if (change === 0) return 'no change'
+  const percent = 100 * change
+  const size = Math.abs(percent)
+  const text = size >= 1e6 ? size.toExponential(1) : size >= 100 ? size.toFixed(0) : Number(size.toPrecision(2)).toString()
+  return `${percent < 0 ? '−' : '+'}${text} %`
+}
+
+const LEAST_DIGITS = 5
+const MOST_DIGITS = 15
+
+/** So many that two numbers do not read the same. */
+function digitsToTell(was: CellValue, is: CellValue): number {
+  if (typeof was !== 'number' || typeof is !== 'number' || was === is) return LEAST_DIGITS
+  for (let digits = LEAST_DIGITS; digits < MOST_DIGITS; digits++) if (formatNumber(was, { digits }) !== formatNumber(is, { digits })) return digits
+  return MOST_DIGITS
+}
+
+function valueWords(value: CellValue, unit: string | undefined, digits: number): string {
+  if (value === null) return '–'
+  if (isCellError(value)) return value.error
+  if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE'
+  if (typeof value === 'string') return value
+  return unit === undefined ? formatNumber(value, { digits }) : `${formatNumber(value, { digits })} ${unit}`
+}
