@@ -1,6 +1,7 @@
 import { readFile, writeFile } from 'node:fs/promises'
 import { basename, resolve } from 'node:path'
 import type { Change } from '../exchange/return/changes.ts'
+import type { Accept } from '../exchange/return/return-workbook.ts'
 import { readWorkbook, type ReadProblem } from '../workbook/file.ts'
 import type { Workbook } from '../workbook/document.ts'
 import type { Io } from './io.ts'
@@ -18,17 +19,17 @@ export class BadWorkbook extends Refusal {
 }
 
 /**
- * The workbook of a workbook file, or of a spreadsheet file that Lowside exported: with the inputs that were changed in it since, and a line on standard error about what
- * else was.
+ * The workbook of a workbook file, or of a spreadsheet file that Lowside exported: with the inputs that were changed in it since, or with all that was, and a line on
+ * standard error about what else was.
  * @throws Refusal, BadWorkbook
  */
-export async function openWorkbook(path: string, io: Pick<Io, 'folder'> & Partial<Pick<Io, 'err'>>): Promise<Workbook> {
-  const { workbook, setAside } = await openWithChanges(path, io)
+export async function openWorkbook(path: string, io: Pick<Io, 'folder'> & Partial<Pick<Io, 'err'>>, accept: Accept = 'inputs'): Promise<Workbook> {
+  const { workbook, setAside } = await openWithChanges(path, io, accept)
   const [first] = setAside
   if (first !== undefined) {
     const listed = setAside.slice(0, LISTED).map(changeWords).join('; ')
     const count = setAside.length === 1 ? 'a change' : `${setAside.length} changes`
-    io.err?.(`${path}: ${count} beside inputs set aside: ${listed}${setAside.length > LISTED ? `; and ${setAside.length - LISTED} more: "check ${path}" lists all` : ''}`)
+    io.err?.(`${path}: ${count} ${accept === 'inputs' ? 'beside inputs set aside' : 'that cannot be taken over'}: ${listed}${setAside.length > LISTED ? `; and ${setAside.length - LISTED} more: "check ${path}" lists all` : ''}`)
   }
   return workbook
 }
@@ -38,9 +39,9 @@ const OPENED = `a workbook file (${WORKBOOK_ENDING}), or a spreadsheet file that
 const LISTED = 3
 
 /** The same, with what is not taken over of a spreadsheet file. */
-export async function openWithChanges(path: string, io: Pick<Io, 'folder'>): Promise<{ readonly workbook: Workbook; readonly setAside: readonly Change[] }> {
+export async function openWithChanges(path: string, io: Pick<Io, 'folder'>, accept: Accept = 'inputs'): Promise<{ readonly workbook: Workbook; readonly setAside: readonly Change[] }> {
   const bytes = await bytesOf(path, io)
-  if (isSpreadsheet(path, bytes)) return fromSpreadsheet(path, bytes)
+  if (isSpreadsheet(path, bytes)) return fromSpreadsheet(path, bytes, accept)
   const result = readWorkbook(utf8(path, bytes, OPENED))
   if ('problems' in result) throw new BadWorkbook(path, result.problems)
   return { workbook: result.workbook, setAside: [] }
@@ -54,12 +55,12 @@ const changeWords = (change: Change): string => `${change.place}: ${changeReason
 /** By what a zip file begins with, or by the name. */
 const isSpreadsheet = (path: string, [first, second]: Uint8Array): boolean => /\.(?:xlsx|ods)$/i.test(path) || (first === 0x50 && second === 0x4b)
 
-async function fromSpreadsheet(path: string, bytes: Uint8Array) {
+async function fromSpreadsheet(path: string, bytes: Uint8Array, accept: Accept) {
   // Most commands begin without.
   const [{ readFileContents }, { returnedWorkbook }] = await Promise.all([import('../exchange/reading/read-file.ts'), import('../exchange/return/return-workbook.ts')])
   const contents = await readFileContents(bytes, basename(path))
   if ('problem' in contents) throw new Refusal(`${path}: ${contents.problem}`)
-  const returned = await returnedWorkbook(contents, 'inputs')
+  const returned = await returnedWorkbook(contents, accept)
   if (returned === undefined) throw new Refusal(`${path}: Lowside did not export this file; "import ${path} -o OUT${WORKBOOK_ENDING}" makes a workbook of its sheets`)
   if ('problem' in returned) throw new Refusal(`${path}: ${returned.problem} "import ${path} -o OUT${WORKBOOK_ENDING}" does that`)
   return returned

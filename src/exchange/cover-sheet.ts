@@ -6,8 +6,10 @@ import { VERSION } from '../version.ts'
 import { eachCell } from '../workbook/cells.ts'
 import { caseInWords, casesOf } from '../workbook/cases.ts'
 import type { Workbook } from '../workbook/document.ts'
+import { marksInWords } from '../workbook/review/marks-in-words.ts'
 import { basisLines } from './cover/basis-lines.ts'
 import { across, COVER_WIDTHS_PX, EMPTY, fact, headings, line, live, words, type Line } from './cover/cover-lines.ts'
+import { exportedMarks, reviewLines } from './cover/review-lines.ts'
 import { countInWords, verdictsOf, type Verdict } from './cover/verdicts.ts'
 import type { FileRow, FileSheet } from './package/file-sheet.ts'
 
@@ -34,6 +36,7 @@ interface Cover {
 export function coverSheet({ name, workbook, values, checks, date, methods, added }: Cover): FileSheet {
   const verdicts = workbook.sheets.map((sheet) => ({ sheet, verdicts: verdictsOf(sheet, values.get(sheet.name) ?? [], checks.get(sheet.name)?.checks) }))
   const all = verdicts.flatMap((one) => one.verdicts)
+  const marks = exportedMarks(workbook, values)
   const lines: Line[] = [
     line({ value: workbook.title, style: { look: 'title' } }),
     ...(workbook.purpose === '' ? [] : [{ cells: across('text', workbook.purpose) }]),
@@ -45,6 +48,7 @@ export function coverSheet({ name, workbook, values, checks, date, methods, adde
     ...(casesOf(workbook).list.length === 0 ? [] : [fact('Case', caseInWords(workbook))]),
     fact('Inputs', inputsInWords(workbook)),
     fact('Checks', countInWords(all)),
+    ...(marks.length === 0 ? [] : [fact('Checked', marksInWords(marks))]),
     EMPTY,
     ...signatures(workbook),
     EMPTY,
@@ -59,6 +63,7 @@ export function coverSheet({ name, workbook, values, checks, date, methods, adde
     ...verdicts.map((one) => fact(one.sheet.name, countInWords(one.verdicts))),
     ...added.map((one) => fact(one.name, one.holds)),
     ...checkLines(all),
+    ...reviewLines(workbook, marks),
     ...(methods.length === 0 ? [] : [EMPTY, headings('Methods used'), ...methods.flatMap(methodLines)]),
     EMPTY,
     headings('Cautions'),

@@ -5,6 +5,7 @@ import { WorkbookProblem } from '../workbook/problem.ts'
 import type { ExportOptions } from './computing-file.ts'
 import { csvText, extentOf } from './csv/csv-text.ts'
 import { METADATA_FILE, metadataText } from './csv/csv-metadata.ts'
+import { reviewInWords } from './cover/review-lines.ts'
 import { fileNamesOf } from './csv/file-names.ts'
 import { README_FILE, readmeText } from './csv/readme.ts'
 import { zip, type Part } from './package/zip.ts'
@@ -25,7 +26,7 @@ export function csvFiles(workbook: Workbook, values: Values, { date, report = ()
       `sheet "${tooWide.sheet}" has values out to row ${tooWide.rows}, column ${columnLetters(tooWide.columns - 1)}: a text file would need ${tooWide.rows * tooWide.columns} fields, most of them empty; accepted: up to ${MOST_FIELDS}. Move the cells far out nearer, or export .xlsx or .ods`,
     )
   }
-  const facts = { title: workbook.title, subject: workbook.purpose, date, files: sheets }
+  const facts = { title: workbook.title, subject: workbook.purpose, date, files: sheets, review: reviewInWords(workbook, values) }
   const all = sheets.reduce((sum, { rows }) => sum + rows, 0)
   let before = 0
   return [

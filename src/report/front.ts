@@ -2,6 +2,8 @@ import { CAUTIONS, STANDING_CAUTION } from '../../functions/cautions.ts'
 import { functionsCalled } from '../calc/functions-called.ts'
 import { stateWords } from '../calc/state-words.ts'
 import { caseInWords, casesOf } from '../workbook/cases.ts'
+import { marksInWords, recordInWords } from '../workbook/review/marks-in-words.ts'
+import type { MarkState } from '../workbook/review/mark-states.ts'
 import { reportedChecks, type ReportedCheck } from './checks.ts'
 import { fact, signature } from './facts.ts'
 import { element, type Html } from './html.ts'
@@ -9,14 +11,16 @@ import { listing } from './listing.ts'
 import { mark } from './marks.ts'
 import { methodsPart } from './methods-part.ts'
 import { NO_VALUES, type ReportInput } from './report-input.ts'
+import { marksPart } from './review-marks.ts'
 import { findingsInWords, findingsPart } from './review-part.ts'
 import { unitsInUse } from './units-in-use.ts'
 
-/** What stands before the sheets: what this is and by whom, contents, checks, review, methods and cautions. */
-export function frontSection(input: ReportInput): Html {
+/** What stands before the sheets: what this is and by whom, contents, review, checks, methods and cautions. */
+export function frontSection(input: ReportInput, marks: readonly MarkState[]): Html {
   const { workbook, values, settings, date, sheets, reviewed } = input
   const checks = workbook.sheets.flatMap((sheet) => reportedChecks(sheet, values.get(sheet.name) ?? NO_VALUES))
   const methods = functionsCalled(workbook)
+  const record = recordInWords(workbook.review)
   return element(
     'section', { class: 'front' },
     element('p', { class: 'kicker' }, 'Calculation report'),
@@ -29,14 +33,17 @@ export function frontSection(input: ReportInput): Html {
       casesOf(workbook).list.length === 0 ? undefined : fact('Case', caseInWords(workbook)),
       fact('Checks', verdictsInWords(checks)),
       fact('Findings', findingsInWords(reviewed)),
+      marks.length === 0 ? undefined : fact('Checked', marksInWords(marks)),
+      record === undefined ? undefined : fact('Record', record),
       fact('Sheets', sheets.size === workbook.sheets.length ? `all ${sheets.size} printed` : `${sheets.size} of ${workbook.sheets.length} printed`),
       signature('Prepared by', settings.preparedBy),
       signature('Checked by', settings.checkedBy),
     )),
     element('p', { class: 'caution' }, STANDING_CAUTION),
     contents(input),
-    checks.length === 0 ? undefined : checkTable(checks),
     findingsPart(workbook, reviewed),
+    marksPart(workbook, marks),
+    checks.length === 0 ? undefined : checkTable(checks),
     methods.length === 0 ? undefined : methodsPart(methods),
     element('h2', {}, 'Cautions'),
     element('ul', { class: 'cautions' }, CAUTIONS.map((caution) => element('li', {}, caution))),

@@ -14,13 +14,15 @@ export interface PrintedCell {
   readonly staysIn: boolean
   /** Said in a footnote: what is wrong, the note at the cell. */
   readonly remarks: readonly string[]
+  /** How a check mark on it stands; absent where there is none. */
+  readonly checked?: 'good' | 'stale'
 }
 
 /** Up to so many characters a text is given the room for one line. */
 export const SHORT_TEXT = 16
 
 /** What is printed of a cell; undefined where there is nothing. `values` are the sheet's, from A1. */
-export function printedCell(sheet: Sheet, row: number, column: number, { values, checks }: AreaValues): PrintedCell | undefined {
+export function printedCell(sheet: Sheet, row: number, column: number, { values, checks }: AreaValues, checked?: PrintedCell['checked']): PrintedCell | undefined {
   const cell = sheet.rows[row]?.[column]
   if (!isPrinted(cell)) return undefined
   const value = plainValue(cell) ?? values[row]?.[column] ?? null
@@ -28,7 +30,7 @@ export function printedCell(sheet: Sheet, row: number, column: number, { values,
   const fits = cell.role === 'unit' || (cell.role === 'input' && text.length <= SHORT_TEXT)
   const staysIn = kind === 'number' || kind === 'error' || cell.wrap === true || fits
   const remarks = [...(isCellError(value) ? [`${value.error}: ${value.message}`] : []), ...(cell.note === undefined ? [] : [cell.note])]
-  return { text, role: cell.role, kind, staysIn, remarks }
+  return { text, role: cell.role, kind, staysIn, remarks, ...(checked === undefined || cell.content === null ? {} : { checked }) }
 }
 
 function textOf(cell: Cell, value: CellValue, check: Check | undefined): Pick<PrintedCell, 'text' | 'kind'> {

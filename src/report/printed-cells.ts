@@ -19,8 +19,8 @@ export interface PrintedCells {
   padOf(row: number, column: number): string
 }
 
-/** Every cell of the sheet that is printed. `values` are the sheet's, from A1. */
-export function printedCells(sheet: Sheet, values: AreaValues): PrintedCells {
+/** Every cell of the sheet that is printed. `values` are the sheet's, from A1. @param checkedAt how a check mark on a cell stands */
+export function printedCells(sheet: Sheet, values: AreaValues, checkedAt: (row: number, column: number) => PrintedCell['checked'] = () => undefined): PrintedCells {
   const { head, blocks, columns } = outlineOf(sheet)
   const cells = new Map<number, readonly (PrintedCell | undefined)[]>()
   const numbers = new Map<PrintedCell, readonly number[]>()
@@ -28,7 +28,7 @@ export function printedCells(sheet: Sheet, values: AreaValues): PrintedCells {
   for (const row of [...head, ...blocks.flat()]) {
     const printed: (PrintedCell | undefined)[] = []
     for (const column of columns) {
-      const cell = printedCell(sheet, row, column, values)
+      const cell = printedCell(sheet, row, column, values, checkedAt(row, column))
       printed[column] = cell
       if (!cell || cell.remarks.length === 0) continue
       numbers.set(cell, cell.remarks.map((text) => remarks.push({ address: printAddress(row, column), text })))

@@ -39,6 +39,21 @@ export const REPORT_STYLE = `
 .report .listing th { border-bottom: 0.8pt solid #333; color: #333; font-size: 7.5pt; }
 .report .listing td { border-bottom: 0.4pt solid #ccc; }
 .report .listing td:first-child, .report .listing th:first-child { padding-left: 0; }
+.report .check-marks, .report .record { table-layout: fixed; font-size: 7.5pt; }
+.report .check-marks th:nth-child(1) { width: 9%; }
+.report .check-marks th:nth-child(2) { width: 17%; }
+.report .check-marks th:nth-child(3) { width: 32%; }
+.report .record th:nth-child(1) { width: 4%; }
+.report .record th:nth-child(2) { width: 19%; }
+.report .record th:nth-child(3) { width: 16%; }
+.report .record th:nth-child(4) { width: 20%; }
+.report .record th:nth-child(6) { width: 15%; }
+.report .listing .hash { font-family: monospace; font-size: 6.5pt; white-space: nowrap; }
+.report .legend { margin: 3pt 0 0; font-size: 7.5pt; }
+.report .legend .hash { font-family: monospace; overflow-wrap: anywhere; }
+.report .legend.not-met { font-weight: 600; }
+.report .sheet .checked { border-left: 2.4pt double #333; }
+.report .sheet .checked-stale { border-left: 2.4pt dashed #333; }
 .report .listing .not-met, .report .listing .error { font-weight: 600; }
 .report .contents .count { width: 18pt; color: #555; }
 .report .checks { table-layout: fixed; }

@@ -70,7 +70,7 @@ function acceptedListing(all: readonly Accepted[], headings: Headings): readonly
     const words = findings.length === 1 && only !== undefined ? findingWords(only) : findings.length > 1 ? manyWords(findings, headings) : plainKind(first.accepted.kind)
     return element('tr', {}, [placesInWords(places), words, first.accepted.note, byWhom(first.accepted)].map((text) => element('td', {}, text)))
   })
-  return [listing('Findings that were accepted', 'accepted', ['Cells', 'Finding', 'Lets it stand because', 'By'], rows)]
+  return [listing('Findings that were accepted', 'accepted', ['Cells', 'Finding', 'It may stand because', 'By'], rows)]
 }
 
 const byWhom = ({ by, at }: AcceptedFinding): string => (by === undefined ? 'with the template' : [by, at?.slice(0, 10)].filter((part) => part !== undefined).join(', '))

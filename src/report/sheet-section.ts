@@ -21,8 +21,8 @@ export interface SheetSection {
 const MOST_ROWS_OF_SHORT = 25
 
 /** The sheet as it stands in the grid, in several parts where it is wider than a page; then its figures. */
-export function sheetSection(sheet: Sheet, values: AreaValues, state: SheetState | undefined, paper: Paper, className: string, figures: (orientation: Orientation) => readonly Html[]): SheetSection {
-  const printed = printedCells(sheet, values)
+export function sheetSection(sheet: Sheet, values: AreaValues, state: SheetState | undefined, paper: Paper, className: string, figures: (orientation: Orientation) => readonly Html[], checkedAt?: Parameters<typeof printedCells>[2]): SheetSection {
+  const printed = printedCells(sheet, values, checkedAt)
   const layout = layOut(columnNeeds(sheet, printed), sheet.frozen[1], paper)
   const words = stateWords(state).words
   const markup = element(

@@ -110,7 +110,7 @@ function tableRow(sheet: Sheet, printed: PrintedCells, { columns, rest }: Band, 
     let end = place + 1
     if (!cell.staysIn && !isOver) while (end < places && !isFilled(printed, row, columns[end]?.column)) end++
     const attributes = {
-      class: [`role-${cell.role}`, ...(cell.kind === 'text' ? [] : [cell.kind]), ...(isOver ? ['over-numbers'] : [])].join(' '),
+      class: [`role-${cell.role}`, ...(cell.kind === 'text' ? [] : [cell.kind]), ...(isOver ? ['over-numbers'] : []), ...(cell.checked === undefined ? [] : [CHECKED[cell.checked]])].join(' '),
       colspan: end - place > 1 ? end - place : undefined,
     }
     const pad = cell.kind === 'number' ? printed.padOf(row, column) : ''
@@ -120,6 +120,8 @@ function tableRow(sheet: Sheet, printed: PrintedCells, { columns, rest }: Band, 
   const kind = rowKind(sheet.rows[row])
   return element('tr', { class: [...(kind === 'plain' ? [] : [`row-${kind}`]), ...(isFirst ? ['first'] : [])].join(' ') || undefined }, cells)
 }
+
+const CHECKED = { good: 'checked', stale: 'checked-stale' } as const
 
 /** A formula may come to a text. */
 const comesToNumbers = (printed: PrintedCells, row: number, column: number): boolean =>

@@ -2,9 +2,9 @@ import type { Sheet } from '../workbook/document.ts'
 import { meantText } from '../workbook/entry.ts'
 import { rowKind } from '../workbook/row-kind.ts'
 
-/** Rows under headings of their own, down to the next headings or the next empty row: a block of rows of label, value and source, or a table. */
+/** Rows that belong together, down to the next headings or the next empty row: a block of rows of label, value and source, or a table. Most have headings over them. */
 export interface Band {
-  /** The first row under the headings, and the last. */
+  /** The first row, under the headings, and the last. */
   readonly top: number
   readonly bottom: number
   /** By column: the heading nearest over the rows. */
@@ -13,7 +13,7 @@ export interface Band {
 
 const known = new WeakMap<Sheet, readonly (Band | undefined)[]>()
 
-/** The band that a row of a sheet belongs to; none of a heading's own row, and of rows that have no heading over them. */
+/** The band that a row of a sheet belongs to; none of empty rows, and of those of titles and headings. */
 export function bandOf(sheet: Sheet, row: number): Band | undefined {
   const bands = known.get(sheet) ?? bandsOf(sheet)
   known.set(sheet, bands)
@@ -26,25 +26,22 @@ export const columnsHeaded = ({ headings }: Band, words: RegExp): number[] =>
 
 function bandsOf(sheet: Sheet): readonly (Band | undefined)[] {
   const bands: (Band | undefined)[] = Array.from(sheet.rows, () => undefined)
-  let headings: Map<number, string> | undefined
+  let headings: ReadonlyMap<number, string> = NONE
   let top = 0
-  const close = (end: number): void => {
-    if (headings === undefined || end <= top) return
-    const band = { top, bottom: end - 1, headings }
-    bands.fill(band, top, end)
-  }
+  const close = (end: number): void => void bands.fill({ top, bottom: end - 1, headings }, top, end)
   for (const [index, row] of sheet.rows.entries()) {
     const kind = row === undefined ? 'empty' : rowKind(row)
     if (kind === 'plain') continue
     close(index)
-    const goesOn = kind === 'heading' && headings !== undefined && top === index
-    if (kind !== 'heading') headings = undefined
-    else headings = new Map([...(goesOn ? headings ?? [] : []), ...headingsIn(sheet, index)])
+    const goesOn = top === index
+    headings = kind !== 'heading' ? NONE : new Map([...(goesOn ? headings : []), ...headingsIn(sheet, index)])
     top = index + 1
   }
   close(sheet.rows.length)
   return bands
 }
+
+const NONE: ReadonlyMap<number, string> = new Map()
 
 function headingsIn(sheet: Sheet, row: number): [number, string][] {
   return (sheet.rows[row] ?? []).flatMap((cell, column): [number, string][] => {
@@ -52,3 +49,7 @@ function headingsIn(sheet: Sheet, row: number): [number, string][] {
     return text === undefined ? [] : [[column, text]]
   })
 }
+
+/** Whether a band begins with units that stand over columns, perhaps under a row of their names, as a table does. */
+export const isTable = ({ rows }: Sheet, { top }: Band): boolean =>
+  rows.slice(top, top + 2).some((row) => row?.some((cell) => cell?.role === 'unit') === true && !row.some((cell) => cell?.role === 'input' || cell?.role === 'result'))

@@ -59,6 +59,8 @@ export function literalNumbers(tree: FormulaNode): LiteralNumber[] {
       if (!isOfNumbers(right)) walk(right, 'other', false)
       return
     }
+    // 5/9 and 9/5 are one number each.
+    if (operator === '/' && left.kind === 'number' && right.kind === 'number') return add(left.value / right.value, `${left.value}/${right.value}`, 'factor')
     const as = operator === '*' || operator === '/' ? 'factor' : operator === '+' || operator === '-' ? 'summand' : 'other'
     if (!(left.kind === 'number' && as !== 'factor' && isCount(right))) walk(left, as, false)
     if (!(right.kind === 'number' && as !== 'factor' && isCount(left))) walk(right, as, false)

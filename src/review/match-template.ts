@@ -1,7 +1,10 @@
-import { foldCase, type Sheet, type Workbook } from '../workbook/document.ts'
+import { eachCell } from '../workbook/cells.ts'
+import { foldCase, isFormula, type Sheet, type Workbook } from '../workbook/document.ts'
+import { sameFormula } from './plain-formula.ts'
 import { lastingTexts } from './sheet-outline.ts'
 import type { TemplateMatch } from './template-match.ts'
-import { templateLayer, type SheetPair } from './template-layer.ts'
+import type { SheetPair } from './sheet-layer.ts'
+import { templateLayer } from './template-layer.ts'
 
 /**
  * The template that a workbook came from, by what stays the same when one is filled in: its words and what its formulas do.
@@ -17,7 +20,36 @@ export function matchTemplate(workbook: Workbook, templates: readonly Workbook[]
     const likeness = (2 * shared) / (all + theirs)
     if (pairs.length > 0 && shared >= LEAST_OF_SMALLER * Math.min(all, theirs) && (best === undefined || likeness > best.likeness)) best = { template, pairs, likeness }
   }
-  return best && templateLayer(best.template, best.pairs)
+  return best && likestLayer(workbook, best.template, best.pairs)
+}
+
+/**
+ * Where two rows have changed their labels, or been sorted anew, they look as if they had changed places: whichever leaves fewer formulas
+ * other than the template’s is taken.
+ */
+function likestLayer(workbook: Workbook, template: Workbook, pairs: readonly SheetPair[]): TemplateMatch {
+  let best = templateLayer(template, pairs)
+  if (best.shifted.length === 0) return best
+  let [inPlace, others] = [new Set<Sheet>(), otherFormulas(workbook, best)]
+  for (const sheet of best.shifted) {
+    const tried = new Set([...inPlace, sheet])
+    const layer = templateLayer(template, pairs, tried)
+    const count = otherFormulas(workbook, layer)
+    if (count < others) [best, inPlace, others] = [layer, tried, count]
+  }
+  return best
+}
+
+function otherFormulas({ sheets }: Workbook, match: TemplateMatch): number {
+  let count = 0
+  for (const sheet of sheets) {
+    eachCell(sheet, ({ content }, row, column) => {
+      if (!isFormula(content)) return
+      const expected = match.cell({ sheet: sheet.name, row, column })?.content
+      if (!isFormula(expected) || !sameFormula(expected, content, sheet.name)) count++
+    })
+  }
+  return count
 }
 
 /** Of the one that has fewer words and formulas, the share that the other has too: the cautions and the basis that all templates have make less. */

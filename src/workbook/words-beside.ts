@@ -8,8 +8,8 @@ const ROWS_LOOKED_AT = 1000
 /** What a cell is called: the label nearest on its left, and where its row has several values, or no label, the header above it. */
 export const labelOf = (sheet: Sheet, at: CellAddress): string | undefined => labelWith(sheet, at, headerAbove)
 
-/** {@link labelInRow} for many cells of a sheet: each column is walked down once, where it goes up from every cell. */
-export function labelFinder(sheet: Sheet): (at: CellAddress) => string | undefined {
+/** {@link labelInRow} for many cells of a sheet: each column is walked down once, where it goes up from every cell. @param textAt what a cell shows */
+export function labelFinder(sheet: Sheet, textAt = ({ row, column }: CellAddress): string | undefined => meantText(sheet.rows[row]?.[column]?.content)): (at: CellAddress) => string | undefined {
   const columns = new Map<number, readonly (number | undefined)[]>()
   const header: typeof headerAbove = (_, { row, column }) => {
     const known = columns.get(column) ?? labelsAbove(sheet, column)
@@ -17,7 +17,7 @@ export function labelFinder(sheet: Sheet): (at: CellAddress) => string | undefin
     const at = known[Math.min(row, known.length - 1)]
     return at === undefined || row - at > ROWS_LOOKED_AT ? undefined : meantText(sheet.rows[at]?.[column]?.content)
   }
-  return (at) => withFirstText(at, labelWith(sheet, at, header), (column) => meantText(sheet.rows[at.row]?.[column]?.content))
+  return (at) => withFirstText(at, labelWith(sheet, at, header), (column) => textAt({ row: at.row, column }))
 }
 
 /** By row, and once more for all below: the row of the nearest label above it. */

@@ -1,3 +1,4 @@
+import type { AcceptedOnSheets } from './accepted.ts'
 import type { SheetInputs } from './typed-inputs.ts'
 
 /** An invented plant: what differs from the template `plant`. */
@@ -9,6 +10,7 @@ export interface Demo {
   readonly inputs: readonly SheetInputs[]
   readonly cases: readonly DemoCase[]
   readonly compared: readonly ComparedCells[]
+  readonly accepted: readonly AcceptedOnSheets[]
 }
 
 /** What a case differs in from the demo's inputs. */
@@ -77,4 +79,9 @@ export const DEMOS: readonly Demo[] = [{
     { sheet: 'Charge totals', words: 'Maximum intended charge' },
     { sheet: 'Thresholds', words: 'Charge compared is below' },
   ],
+  accepted: [{
+    kind: 'default-values', key: 'as in the template',
+    sheets: ['Basis', 'Duty', 'Nozzles', 'Practice values', 'Circulation', 'Feed', 'Accumulators', 'Relief', 'Charge', 'Charge totals', 'Thresholds', 'Comparison'],
+    note: 'An invented plant: nobody stands up for its practice values. They are left as the template has them, with the words of doubt beside them, so that it shows what a plant of one’s own would have to confirm.',
+  }],
 }]

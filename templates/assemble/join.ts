@@ -1,5 +1,6 @@
 import type { Workbook } from '../../src/workbook/document.ts'
 import { WorkbookProblem } from '../../src/workbook/problem.ts'
+import { normalAcceptances } from '../../src/workbook/review/review-edit.ts'
 import { sheetNameProblem } from '../../src/workbook/sheet-name.ts'
 import { joinCautions } from './cautions.ts'
 import { joinNames } from './names.ts'
@@ -7,7 +8,7 @@ import { ownSheets, type NamedTemplate } from './order.ts'
 import { refuseStrayReferences } from './stray-references.ts'
 
 /**
- * The templates as one workbook: the own sheets of each in turn, the names and figures of all, one sheet of cautions at the end.
+ * The templates as one workbook: the own sheets of each in turn, the names, figures and accepted findings of all, one sheet of cautions at the end.
  * @throws WorkbookProblem where they do not fit together: a sheet or a name twice, a reference past a name, a basis without what is read from it.
  */
 export function joinTemplates(templates: readonly NamedTemplate[], title: string, purpose: string): Workbook {
@@ -22,5 +23,15 @@ export function joinTemplates(templates: readonly NamedTemplate[], title: string
     sheets: [...sheets, joinCautions(templates.map(({ workbook }) => workbook))],
     names: joinNames(templates),
     figures: templates.flatMap(({ workbook }) => workbook.figures),
+    ...acceptedIn(templates),
   }
+}
+
+/** What came accepted with the own sheets of each. */
+function acceptedIn(templates: readonly NamedTemplate[]): Pick<Workbook, 'review'> {
+  const accepted = templates.flatMap((template) => {
+    const names = new Set(ownSheets(template).map(({ name }) => name))
+    return (template.workbook.review?.accepted ?? []).filter(({ sheet }) => names.has(sheet))
+  })
+  return accepted.length === 0 ? {} : { review: { marks: [], accepted: normalAcceptances(accepted), record: [] } }
 }

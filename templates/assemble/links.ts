@@ -48,7 +48,7 @@ export const LINKS: readonly Link[] = [
   { sheet: 'Charge', input: 'Length', formula: ACCUMULATOR_LENGTH, from: [49] },
   { sheet: 'Charge', input: 'Temperature', formula: '=UNIT.CONVERT({Accumulators: House suction},{unit})', from: [49] },
   { sheet: 'Charge totals', input: 'Refrigeration load of the plant', formula: '=UNIT.CONVERT(SUM(zone_loads)&zone_loads_unit,{unit})' },
-  { sheet: 'Charge totals', input: 'By zone', formula: '={Zones: Zone}' },
+  { sheet: 'Charge totals', input: 'By zone', formula: '={Zones: Zone}', from: [3] },
 
   { sheet: 'Interlocks', input: 'Low level', formula: heightShown('Low alarm') },
   { sheet: 'Interlocks', input: 'Operating float', formula: heightShown('Control level (operating float)') },

@@ -1,4 +1,5 @@
 import type { Workbook } from '../../src/workbook/document.ts'
+import { withAccepted } from './accepted.ts'
 import type { Demo } from './demo-inputs.ts'
 import { joinTemplates } from './join.ts'
 import { applyLinks, type Linked } from './link.ts'
@@ -17,6 +18,6 @@ export function assemblePlant(templates: readonly NamedTemplate[]): Linked {
   return { workbook: withInputs(workbook, PLANT_INPUTS), waiting }
 }
 
-/** The plant with a demo's inputs, cases and what is compared. @throws WorkbookProblem where the plant has no such cell. */
-export const demoOf = (plant: Workbook, { title, purpose, inputs, cases, compared }: Demo): Workbook =>
-  withCases({ ...withInputs(plant, inputs), title, purpose }, cases, compared)
+/** The plant with a demo's inputs, cases, what is compared and what is accepted. @throws WorkbookProblem where the plant has no such cell. */
+export const demoOf = (plant: Workbook, { title, purpose, inputs, cases, compared, accepted }: Demo): Workbook =>
+  withAccepted(withCases({ ...withInputs(plant, inputs), title, purpose }, cases, compared), accepted)

@@ -205,6 +205,49 @@ export const SCREEN_STATES: readonly ScreenState[] = [
     await button(page, 'Run').click()
     await page.getByRole('img', { name: /^What moves/ }).waitFor()
   } },
+  { name: 'findings, one of them being accepted', async reach(page) {
+    await enter(page, 'C6', '=1/0')
+    await panel(page, 'Findings')
+    await page.getByRole('list', { name: 'Cells with errors' }).waitFor()
+    await button(page, 'Next finding').click()
+    await page.getByText('What was looked for').click()
+    await button(page, 'Accept with a note…').click()
+    await page.getByRole('textbox', { name: 'Name', exact: true }).waitFor()
+  } },
+  { name: 'differences, one of them with its way back', async reach(page) {
+    await enter(page, 'C6', '90')
+    await panel(page, 'Differences')
+    await button(page, 'Next difference').click()
+    await button(page, 'Take this back').waitFor()
+  } },
+  { name: 'differences from a template', async reach(page) {
+    await panel(page, 'Differences')
+    await page.getByRole('radio', { name: 'the template it came from' }).check()
+    await page.getByRole('combobox', { name: 'Template compared with' }).selectOption('Basis')
+    await page.locator('.differences-panel .difference').first().waitFor()
+  } },
+  { name: 'checked, a stale mark being checked again, with the record', async reach(page) {
+    await goTo(page, 'C16')
+    await panel(page, 'Checked')
+    await page.getByRole('textbox', { name: 'Name', exact: true }).fill('R. Smith')
+    await button(page, 'Mark as checked').click()
+    await page.getByText('1 mark, all good.').waitFor()
+    await enter(page, 'C6', '90')
+    await page.getByText('1 line', { exact: true }).click()
+    await button(page, 'Check again…').click()
+    await button(page, 'Check again').waitFor()
+  } },
+  { name: 'why a checked cell that has changed since', async reach(page) {
+    await goTo(page, 'C16')
+    await panel(page, 'Checked')
+    await page.getByRole('textbox', { name: 'Name', exact: true }).fill('R. Smith')
+    await button(page, 'Mark as checked').click()
+    await page.getByText('1 mark, all good.').waitFor()
+    await enter(page, 'C6', '90')
+    await panel(page, 'Why')
+    await goTo(page, 'C16')
+    await page.getByText(/the mark is stale\.$/).waitFor()
+  } },
   { name: 'a notice', async reach(page) {
     await verb(page, 'Restate')
     await page.getByRole('menuitem', { name: 'Restate in US units' }).click()

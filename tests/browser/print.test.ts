@@ -53,7 +53,7 @@ describe('the printed report', () => {
     await dialog.getByLabel('A4').check()
     const sheets = await dialog.locator('.print-sheet-list span').allTextContents()
     expect(sheets).toEqual(expect.arrayContaining(['Duty', 'Vertical drum', 'Horizontal drum', 'Cautions']))
-    expect(await dialog.getByRole('checkbox', { checked: true }).count()).toBe(sheets.length)
+    expect(await dialog.locator('.print-sheet-list').getByRole('checkbox', { checked: true }).count()).toBe(sheets.length)
 
     const pages = await printed(page)
     for (const [index, text] of pages.entries()) {
@@ -86,7 +86,7 @@ describe('the printed report', () => {
     expect(await dialog.getByLabel('Prepared by').inputValue()).toBe('')
     expect(app.trouble).toEqual([])
     // What makes the report is loaded when it is first asked for, from where the app itself came.
-    expect(app.lateRequests.filter((url) => !/\/assets\/[\w-]+\.(js|css)$/.test(url))).toEqual([])
+    expect(app.lateRequests.filter((url) => !/\/assets\/[\w.-]+\.(js|css|json)$/.test(url))).toEqual([])
   })
 
   it('is ink on white, whatever the theme', async () => {

@@ -3,7 +3,6 @@ import { compareWorkbooks, type ComparedSide } from '../../src/review/difference
 import type { Difference } from '../../src/review/differences/difference.ts'
 import type { Finding } from '../../src/review/finding.ts'
 import { reviewed } from '../../src/review/reviewed.ts'
-import type { Area } from '../../src/workbook/address.ts'
 import type { CellPlace } from '../../src/workbook/cell-place.ts'
 import type { Workbook } from '../../src/workbook/document.ts'
 import { TEMPLATES } from './clean.ts'
@@ -35,12 +34,31 @@ export const falseAlarms = (workbook: Workbook): readonly Finding[] => openFindi
 
 export function review(plant: Plant): Led {
   const [{ base }, now] = [plant, plant.plant(plant.base)]
-  const before = new Set(openFindings(base).flatMap(cellsOf))
-  const isNew = (finding: Finding, cell: string): boolean => !before.has(cell) && finding.accepted === undefined
-  const findings = openFindings(now).filter((finding) => placesOf(finding).some((place, index) => plant.leads.some((lead) => meets(lead, place)) && isNew(finding, cellOf(finding, place, index))))
+  const before = saidOf(base)
+  const findings = openFindings(now).filter((finding) => placesOf(finding).some((place) => plant.leads.some((lead) => meets(lead, place)) && isNew(finding, before.get(cellKey(finding, place)))))
   const differences = plant.before ? compareWorkbooks(withAreas(base), withAreas(now)).differences.filter((difference) => plant.leads.some((lead) => leadsTo(difference, lead))) : []
   return { plant, findings, differences }
 }
+
+/** What findings say of a cell, by their kind and the cell. */
+function saidOf(workbook: Workbook): ReadonlyMap<string, readonly Finding[]> {
+  const said = new Map<string, Finding[]>()
+  for (const finding of openFindings(workbook)) {
+    for (const place of placesOf(finding)) said.set(cellKey(finding, place), [...(said.get(cellKey(finding, place)) ?? []), finding])
+  }
+  return said
+}
+
+const cellKey = ({ kind }: Finding, { sheet, row, column }: CellPlace): string => [kind, sheet, row, column].join('|')
+
+/** Whether it says something that was not said of the cell before; a remark, one of many, also says it in words or numbers that were not there. */
+function isNew({ key, severity, reason }: Finding, before: readonly Finding[] = []): boolean {
+  if (before.some((one) => one.key === key)) return false
+  const words = new Set(before.flatMap((one) => wordsOf(one.reason)))
+  return severity !== 'remark' || before.length === 0 || wordsOf(reason).some((word) => !words.has(word))
+}
+
+const wordsOf = (reason: string): readonly string[] => reason.match(/[\p{L}\d.]+/gu) ?? []
 
 /** Severe first: the kind of what led there. */
 export const howFound = ({ findings }: Led): readonly string[] => [...new Set(['error', 'warning', 'remark'].flatMap((severity) =>
@@ -52,14 +70,6 @@ function placesOf({ sheet, area: { top, left, bottom, right }, causes = [] }: Fi
   for (let row = top; row <= bottom; row++) for (let column = left; column <= right; column++) own.push({ sheet, row, column })
   return [...own, ...causes]
 }
-
-const cellsOf = (finding: Finding): string[] => placesOf(finding).map((place, index) => cellOf(finding, place, index))
-
-/** What is said of a cell: that it has the fault, or, after as many as the area has, that it causes one. */
-const cellOf = ({ kind, key, area }: Finding, { sheet, row, column }: CellPlace, index: number): string =>
-  [kind, key, index < sizeOf(area) ? 'has' : 'causes', sheet, row, column].join('|')
-
-const sizeOf = ({ top, left, bottom, right }: Area): number => (bottom - top + 1) * (right - left + 1)
 
 function meets(lead: string, { sheet, row, column }: CellPlace): boolean {
   const named = cellsNamed(lead)

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { cellAt, type Workbook } from '../../src/workbook/document.ts'
+import { withAccepted } from '../../templates/assemble/accepted.ts'
 import { joinTemplates } from '../../templates/assemble/join.ts'
 import { applyLinks, type Link } from '../../templates/assemble/link.ts'
 import type { NamedTemplate } from '../../templates/assemble/order.ts'
@@ -47,6 +48,33 @@ describe('joining', () => {
     ['a name for a place that is not its own', template('more', { Other: { A1: 1 } }, { other: 'Zones!$A$1' }), 'name other: Zones!$A$1 is not on its own sheets'],
   ])('refuses %s', (_, more, message) => {
     expect(() => join(basis, zones, more)).toThrow(message)
+  })
+})
+
+describe('accepted findings', () => {
+  const accepted = (sheet: string, row: number) => ({ kind: 'unused-inputs', sheet, area: { top: row, bottom: row, left: 2, right: 2 }, key: 'feeds nothing', note: 'To be read.' })
+  const withAcceptances = ({ name, workbook }: NamedTemplate, ...all: readonly ReturnType<typeof accepted>[]): NamedTemplate => ({ name, workbook: { ...workbook, review: { marks: [], accepted: all, record: [] } } })
+
+  it('come along with a template’s own sheets, not with the basis that it has for itself', () => {
+    const plant = join(withAcceptances(basis, accepted('Basis', 7)), withAcceptances(zones, accepted('Zones', 2), accepted('Basis', 2)), drums)
+    expect(plant.review).toEqual({ marks: [], accepted: [accepted('Basis', 7), accepted('Zones', 2)], record: [] })
+    expect(join(basis, zones, drums).review).toBeUndefined()
+  })
+
+  it('move down as a table gets rows, and go with rows that are taken away, without a line in the record', () => {
+    const plant = join(basis, withAcceptances(zones, accepted('Zones', 3), accepted('Zones', 4)), drums)
+    const longer = withInputs(plant, [{ sheet: 'Zones', tables: [{ headings: ['Zone', 'Load'], rows: [['A', 1], ['B', 2], ['C', 3]] }] }])
+    expect(longer.review).toEqual({ marks: [], accepted: [accepted('Zones', 3), accepted('Zones', 5)], record: [] })
+    const shorter = withInputs(plant, [{ sheet: 'Zones', tables: [{ headings: ['Zone', 'Load'], rows: [['A', 1]] }] }])
+    expect(shorter.review).toEqual({ marks: [], accepted: [accepted('Zones', 3)], record: [] })
+  })
+
+  it('are added on whole sheets by a demo', () => {
+    const { review } = withAccepted(join(basis, zones, drums), [{ kind: 'default-values', key: 'as in the template', sheets: ['Zones', 'Drums'], note: 'Invented.' }])
+    expect(review?.accepted.map(({ sheet, area }) => [sheet, area])).toEqual([
+      ['Drums', { top: 0, bottom: 5, left: 0, right: 4 }], ['Zones', { top: 0, bottom: 4, left: 0, right: 4 }],
+    ])
+    expect(() => withAccepted(join(basis, zones, drums), [{ kind: 'a', key: 'b', sheets: ['Attic'], note: 'c' }])).toThrow('Attic')
   })
 })
 

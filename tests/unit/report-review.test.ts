@@ -60,7 +60,7 @@ describe('the findings of a report', () => {
     expect(rows(reviewedOf([
       found({ accepted: acceptance({}) }), found({ area: area(3), reason: 'Another.', accepted: acceptance({}) }), found({ area: area(8), kind: 'hidden-lines', label: 'Load', reason: 'It is hidden.', accepted: withTemplate }),
     ]))).toEqual([
-      ['Cells', 'Finding', 'Lets it stand because', 'By'],
+      ['Cells', 'Finding', 'It may stand because', 'By'],
       ['Duty!B3, Duty!B4', 'Numbers buried in formulas: 2 places', 'It is exact', 'R. Ellis, 2026-02-03'],
       ['Duty!B9', 'Load: It is hidden.', 'Made so', 'with the template'],
     ])

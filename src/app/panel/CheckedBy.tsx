@@ -15,8 +15,8 @@ export function CheckedBy(): JSX.Element {
     <Show when={own().length + over().length > 0}>
       <section class="checked-by">
         <h3>Checked</h3>
-        <For each={own()}>{(state) => <p>{byWords(state)}{state.isGood ? '.' : '; it has changed since, the mark is stale.'}</p>}</For>
-        <For each={over().slice(0, MOST)}>{(state) => <p>It feeds {reviewPlace(state.mark)}: {byWords(state)}{state.isGood ? '.' : '; that mark is stale.'}</p>}</For>
+        <For each={own()}>{(state) => <p>Checked by {whoWords(state)}{state.isGood ? '.' : '; it has changed since, the mark is stale.'}</p>}</For>
+        <For each={over().slice(0, MOST)}>{(state) => <p>It feeds {reviewPlace(state.mark)}, checked by {whoWords(state)}{state.isGood ? '.' : '; that mark is stale.'}</p>}</For>
         <Show when={over().length > MOST}><p>and {over().length - MOST} more marks</p></Show>
         <button type="button" class="plain-button" onClick={() => session.setPanel('Checked')}>All marks</button>
       </section>
@@ -27,4 +27,4 @@ export function CheckedBy(): JSX.Element {
 /** More would bury the cell that one asks about. */
 const MOST = 4
 
-const byWords = ({ mark: { by, at, method, note } }: MarkState): string => `checked by ${by} on ${at.slice(0, 10)}, ${method}${note === '' ? '' : ` (“${note}”)`}`
+const whoWords = ({ mark: { by, at, method, note } }: MarkState): string => `${by} on ${at.slice(0, 10)}, ${method}${note === '' ? '' : ` (“${note}”)`}`

@@ -1,4 +1,4 @@
-import { For, type JSX } from 'solid-js'
+import { createEffect, For, on, type JSX } from 'solid-js'
 import { Dynamic, Show } from 'solid-js/web'
 import { Icon } from '../parts/Icon.tsx'
 import { useSession, type PanelName } from '../state/session.ts'
@@ -20,13 +20,19 @@ const GROUPS: readonly (readonly PanelName[])[] = [['Why', 'Find', 'Figure', 'Gu
 /** One panel at a time beside the grid; its names stay in reach when it is put away. */
 export function SidePanel(): JSX.Element {
   const { panel, setPanel } = useSession()
+  let names: HTMLDivElement | undefined
+  // In a low window they stand in one line that may be longer than the panel is wide.
+  createEffect(on(panel, () => {
+    const pressed = names?.querySelector<HTMLElement>('[aria-pressed=true]')
+    if (names && pressed) names.scrollLeft = pressed.offsetLeft - (names.clientWidth - pressed.offsetWidth) / 2
+  }))
   return (
     <aside class="side" classList={{ open: panel() !== undefined }} aria-label="Side panel">
-      <div class="side-names">
+      <div ref={(element) => (names = element)} class="side-names">
         <For each={GROUPS}>
-          {(names) => (
+          {(group) => (
             <div class="side-group">
-              <For each={names}>
+              <For each={group}>
                 {(name) => <button type="button" aria-pressed={panel() === name} onClick={() => setPanel(panel() === name ? undefined : name)}>{name}</button>}
               </For>
             </div>

@@ -8,7 +8,8 @@ import { isCellError, type CellValue } from '../../calc/values.ts'
 import { useSession, type Session } from '../state/session.ts'
 import type { Trail, Visited } from '../state/trail.ts'
 import { frameDrawn } from '../state/frame-drawn.ts'
-import { whereWords } from '../../review/derivation/formula-lines.ts'
+import type { FormulaLines } from '../../review/derivation/formula-lines.ts'
+import { whereWords } from '../../review/derivation/where.ts'
 import { walkedFormula } from './walked-formula.ts'
 import './Walk.css'
 
@@ -74,11 +75,16 @@ export function FormulaInWords(props: { readonly formula: string; readonly walk:
     const feeds = props.walk.feeds()
     return feeds && walkedFormula(props.formula, feeds, session.document.workbook(), session.sheet(), session.selection.active())
   })
+  /** Numbers put in; where they are the result itself, as in a link, the names of what they come from. */
+  const before = ({ equalities, words }: FormulaLines) => {
+    const numbers = equalities.filter((line) => line !== props.result)
+    return numbers.length > 0 ? numbers : [words]
+  }
   return (
     <Show when={lines()}>
       {(found) => (
         <>
-          <p class="walk-words">{[...found().equalities.filter((line) => line !== props.result), ''].join(' = ')}<b>{props.result}</b></p>
+          <p class="walk-words">{`${before(found()).join(' = ')} = `}<b>{props.result}</b></p>
           <For each={[...found().reasons, ...found().wheres.map((where) => `where ${whereWords(where)}`)].slice(0, MOST_REASONS)}>{(words) => <p class="walk-where">{words}</p>}</For>
         </>
       )}

@@ -76,9 +76,16 @@ export function Why(): JSX.Element {
               <Show when={message()}>{(text) => <p class="why-message" role="alert">{text()}</p>}</Show>
               <Show when={formula()}>{(text) => <section><h3>Formula</h3><p class="why-formula"><ColouredFormula text={text()} breaks /></p><FormulaInWords formula={text()} walk={walk} result={withUnit()} /></section>}</Show>
               <CheckedBy />
+            </>
+          )}
+        </Show>
+        {/* Between, since it stays while the walk goes over cells that are empty. */}
+        <DerivationFold />
+        <Show when={cell()}>
+          {(held) => (
+            <>
               <FedBy walk={walk} />
               <UsedBy walk={walk} />
-              <DerivationFold />
               <For each={remarksOf(session.sheet(), at())}>{({ heading, text }) => <section><h3>{heading ?? 'Remark'}</h3><p>{text}</p></section>}</For>
               <Show when={misfit(session.sheet().rows[at().row], at().column)}>{(words) => <section><h3>Does not fit</h3><p>{words()}</p></section>}</Show>
               <Show when={held().note}>{(note) => <section><h3>Note</h3><p>{note()}</p></section>}</Show>

@@ -37,5 +37,6 @@ export const KEYS_IN_WORDS: readonly (readonly [keys: string, words: string])[] 
   ['Ctrl + S', 'save to a file'],
   ['Ctrl + P', 'print the calculation report'],
   ['Up, Down, Home, End', 'in the list of findings, of differences: to the one before, the next, the first, the last'],
+  ['Arrows, Space, Enter', 'in a derivation: from step to step, open and close, right to what a step is computed from, left to what uses it; go to its cell'],
   ['F6, Shift + F6', 'next, previous part of the screen'],
 ]

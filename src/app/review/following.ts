@@ -19,7 +19,7 @@ export interface Following {
   readonly stopped: Accessor<boolean>
   /** Why nothing came of it, if something went wrong. */
   readonly problem: Accessor<string | undefined>
-  /** Does it once more, and after each change as before. */
+  /** Does it once more, in place of what is under way, and after each change as before. */
   again(): void
   stop(): void
 }
@@ -58,15 +58,18 @@ export function createFollowing(session: Pick<Session, 'document' | 'recalculati
 
   async function run(workbook: Workbook): Promise<void> {
     const begun = performance.now()
-    const moment = setTimeout(() => setBusy(true), MOMENT_MS)
     batch(() => {
       setWorking(true)
       setShare(undefined)
       setProblem(undefined)
     })
-    current = begin(workbook)
-    const fault = await current.result.then(() => undefined, (reason: unknown) => reason)
+    const mine = begin(workbook)
+    current = mine
+    const moment = setTimeout(() => mine === current && setBusy(true), MOMENT_MS)
+    const fault = await mine.result.then(() => undefined, (reason: unknown) => reason)
     clearTimeout(moment)
+    // Another one has taken its place.
+    if (mine !== current) return
     current = undefined
     tookMs = performance.now() - begun
     batch(() => {
@@ -83,10 +86,18 @@ export function createFollowing(session: Pick<Session, 'document' | 'recalculati
 
   return {
     setLookedAt, working, busy, share, setShare, stopped, problem,
-    again: () => batch(() => {
-      setOf(undefined)
-      setStopped(false)
-    }),
+    again() {
+      const before = current
+      current = undefined
+      before?.stop()
+      batch(() => {
+        setOf(undefined)
+        setWorking(false)
+        setBusy(false)
+        setStopped(false)
+        setProblem(undefined)
+      })
+    },
     stop: () => current?.stop(),
   }
 }

@@ -108,7 +108,7 @@ function Checked(props: { readonly name: string }): JSX.Element {
   const share = () => shares().get(props.name)
   return (
     <Show when={share()}>
-      {(one) => <Show when={shareWords(one())}>{(words) => <span class="sheet-checked" classList={{ stale: one().staleMarks + one().stale > 0 }}>{words()}</span>}</Show>}
+      {(one) => <Show when={shareWords(one())}>{(words) => <span class="sheet-checked" classList={{ stale: one().staleMarks > 0 }}>{words()}</span>}</Show>}
     </Show>
   )
 }

@@ -13,6 +13,8 @@ export interface CsvFacts {
   readonly subject: string
   readonly date: Date
   readonly files: readonly CsvFile[]
+  /** How it stands with check marks, accepted findings and their record, a sentence each; none where nobody has reviewed anything. */
+  readonly review?: readonly string[]
 }
 
 export const METADATA_FILE = 'csv-metadata.json'

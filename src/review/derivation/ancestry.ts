@@ -114,29 +114,29 @@ interface Formula {
   readonly formula: string
 }
 
-/** The formulas of a range, column by column; those next to each other that say the same, each of its own place, together. */
+/** The formulas of a range, column by column; those of a column that were filled from one together. */
 export function alike(sheet: Sheet, { top, left, bottom, right }: Area): readonly (readonly Formula[])[] {
   const groups: Formula[][] = []
   for (let column = left; column <= right; column++) {
-    let group: Formula[] | undefined
-    let moved: ((rows: number, columns: number) => string) | undefined
+    const inColumn: { readonly first: Formula; readonly group: Formula[]; readonly moved: (rows: number, columns: number) => string }[] = []
     for (let row = top; row <= bottom; row++) {
       const content = cellOf(sheet, row, column)?.content
-      if (!isFormula(content)) {
-        group = undefined
-        continue
-      }
-      const first = group?.[0]
-      if (group !== undefined && first !== undefined && moved?.(row - first.row, 0) === content) group.push({ row, column, formula: content })
+      if (!isFormula(content)) continue
+      const own = { row, column, formula: content }
+      const known = inColumn.slice(-KINDS_COMPARED).findLast(({ first, moved }) => moved(row - first.row, 0) === content)
+      if (known !== undefined) known.group.push(own)
       else {
-        group = [{ row, column, formula: content }]
-        moved = shifter(content)
+        const group = [own]
+        inColumn.push({ first: own, group, moved: shifter(content) })
         groups.push(group)
       }
     }
   }
   return groups
 }
+
+/** In a column where hardly two formulas are alike, not each is compared with all before. */
+const KINDS_COMPARED = 20
 
 function referencesOf(survey: Survey, home: Sheet, tree: FormulaNode | undefined, at: { readonly row: number; readonly column: number }): ReferredCells[] {
   if (tree === undefined) return []

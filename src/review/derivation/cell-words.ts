@@ -4,7 +4,7 @@ import type { CellPlace } from '../../workbook/cell-place.ts'
 import { isFormula, sheetByName, type Role, type Sheet } from '../../workbook/document.ts'
 import { formatNumber } from '../../workbook/number-format.ts'
 import type { Survey } from '../survey.ts'
-import { withUnit } from './formula-lines.ts'
+import { withUnit } from './with-unit.ts'
 
 /** A number as derivations print it: one that was typed in as it was typed, any other to five digits. */
 export function printedNumber({ workbook }: Survey, value: number, place?: CellPlace): string {
@@ -74,7 +74,7 @@ function labelText(survey: Survey, sheet: Sheet, row: number, column: number): s
 function nameInRow(survey: Survey, sheet: Sheet, row: number, column: number): string | undefined {
   for (let at = 0; at < column; at++) {
     const role = sheet.rows[row]?.[at]?.role
-    const value = role === 'input' || role === 'result' ? survey.value(sheet.name, row, at) : undefined
+    const value = role === 'input' || role === 'result' || role === 'text' ? survey.value(sheet.name, row, at) : undefined
     if (typeof value === 'string' && value !== '') return value
   }
   return undefined

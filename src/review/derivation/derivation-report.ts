@@ -11,7 +11,7 @@ import type { ReportSettings } from '../../workbook/report-settings.ts'
 import { areaText } from './area-text.ts'
 import type { Derivation, Step } from './derivation.ts'
 import { aside, functionsOf } from './derivation-text.ts'
-import { whereWords } from './formula-lines.ts'
+import { whereWords } from './where.ts'
 import { DERIVATION_STYLE } from './derivation-style.ts'
 import { functionPart, withLinks } from './report-parts.ts'
 import { shownEqualities, shownWords } from './shown-lines.ts'
@@ -37,7 +37,7 @@ export function derivationReport(input: DerivationReportInput): Report {
       element(
         'section', { class: 'front' },
         cover(input),
-        given.length === 0 ? undefined : listing('Given', 'given', ['', 'Cell', 'What', 'Value', 'Method, source, remarks'], given.map(givenRow)),
+        given.length === 0 ? undefined : listing('Given', 'given', ['', 'Cell', 'What', 'Value', 'Method, source, remarks'], given.map((step) => givenRow(step, input.unfold ?? false))),
         element('h2', {}, 'Steps'),
         stepParts(input),
         functions.length === 0 ? undefined : [element('h2', {}, 'Functions'), functions.map(functionPart)],
@@ -78,13 +78,13 @@ function cover({ derivation: { title, caseWords, results, steps }, settings, dat
   ]
 }
 
-function givenRow(step: Step): Html {
+function givenRow(step: Step, unfold: boolean): Html {
   const said = [...step.remarks.map(({ heading, text }) => `${heading ?? 'Remark'}: ${text}`), ...noteTexts(step)]
   return element(
     'tr', { id: `step-${step.number}` },
     element('td', { class: 'count' }, String(step.number)),
     element('td', { class: 'place' }, areaText(step.cells)),
-    element('td', {}, step.label),
+    element('td', {}, step.label, unfold && step.rows.length > 0 ? rowsTable(step) : undefined),
     element('td', { class: 'value' }, step.value, element('small', {}, aside(step))),
     element('td', { class: 'remarks' }, said.join('. ')),
   )

@@ -3,7 +3,7 @@ import { argumentLabel } from '../../../functions/define.ts'
 import { printCellPlace } from '../../workbook/cell-place.ts'
 import { areaText } from './area-text.ts'
 import type { CellsOfSheet, Derivation, Step } from './derivation.ts'
-import { whereWords } from './formula-lines.ts'
+import { whereWords } from './where.ts'
 import { shownEqualities, shownWords } from './shown-lines.ts'
 
 export interface TextOptions {

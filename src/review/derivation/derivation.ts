@@ -1,7 +1,7 @@
 import type { Area } from '../../workbook/address.ts'
 import type { CellPlace } from '../../workbook/cell-place.ts'
 import type { Remark } from '../../workbook/words-beside.ts'
-import type { Where } from './formula-lines.ts'
+import type { Where } from './where.ts'
 
 /** How some results come about, down to the inputs. Plain data: it crosses to other threads. */
 export interface Derivation {

@@ -10,7 +10,8 @@ import type { CallPart, Column } from '../../../functions/workings/workings.ts'
 import { emptyWorkbook } from '../../workbook/document.ts'
 import { formulaTree } from '../../workbook/formula/tree.ts'
 import { formatNumber } from '../../workbook/number-format.ts'
-import { formulaLines, withUnit, type FunctionCall } from './formula-lines.ts'
+import { formulaLines, type FunctionCall } from './formula-lines.ts'
+import { withUnit } from './with-unit.ts'
 
 /** A step of a function's computation, in SI units. */
 export interface FunctionStep {

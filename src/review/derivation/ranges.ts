@@ -3,7 +3,7 @@ import { isProportional } from '../../calc/check.ts'
 import { isCellError, type CellValue } from '../../calc/values.ts'
 import { formatNumber } from '../../workbook/number-format.ts'
 import type { Survey } from '../survey.ts'
-import { withUnit } from './formula-lines.ts'
+import { withUnit } from './with-unit.ts'
 import type { ReferredCells } from './formula-source.ts'
 
 /** A range in a line: how much of it holds something, from where to where it goes, and what it adds up to where that means something. */

@@ -6,7 +6,7 @@ import { applyEdits, type CellChange, type Edit } from '../../workbook/edits.ts'
 import { deleteLines, insertLines } from '../../workbook/line-commands.ts'
 import { acceptCells } from './accept-cells.ts'
 import { acceptCases, acceptFigures, acceptNames, acceptReport, acceptTolerances } from './accept-outside.ts'
-import { differencesIn } from './compare-workbooks.ts'
+import { differencesIn, inSystem } from './compare-workbooks.ts'
 import type { Comparison, Difference, Subject } from './difference.ts'
 import type { Found } from './found.ts'
 import type { Layout, SheetPair } from './layout.ts'
@@ -23,12 +23,12 @@ export const DIFFERENCES_ACCEPTED = 'Side of the other workbook'
  * @param ids the numbers of the differences
  * @throws WorkbookProblem where the workbook would be one that no file accepts
  */
-export function acceptDifferences(before: Workbook, now: Workbook, { differences, layout }: Pick<Comparison, 'differences' | 'layout'>, ids: readonly number[]): Edit[] {
+export function acceptDifferences(before: Workbook, now: Workbook, { differences, layout, restatedTo }: Pick<Comparison, 'differences' | 'layout' | 'restatedTo'>, ids: readonly number[]): Edit[] {
   const taken = ids.flatMap((id) => differences[id] ?? []).filter(({ accept }) => 'words' in accept)
   if (taken.length === 0) return []
   const draft = new Draft(now)
   draft.act(switchCase(now, null))
-  const side = new Side(before, NO_AREAS)
+  const side = new Side(inSystem(before, restatedTo), NO_AREAS)
   const sides = (): Sides => sidesOf(side, new Side(draft.workbook, NO_AREAS), draft.layout)
   draft.layout = layout
 

@@ -80,8 +80,9 @@ const textOf = ({ content, role }: Cell): string => (content === null ? `·${rol
 const outlineOf = (cell: Cell): string => (isFormula(cell.content) ? masked(cell.content).replace(/[0-9]+(?:\.[0-9]+)?/g, '#') : cell.role === 'unit' ? 'u' : typeof cell.content === 'number' ? 'n' : textOf(cell))
 
 function masked(formula: string): string {
-  const here = formula.includes('!') ? formula.replace(/(?:'(?:[^']|'')*'|[\p{L}0-9_]+)!/gu, '') : formula
-  return here.replace(/\$?[A-Za-z]{1,3}\$?[0-9]+/g, '@').replace(/\s/g, '').toUpperCase()
+  // A reference that was lost stood where the other side still has one.
+  const here = formula.includes('!') ? formula.replace(/#REF!/gi, '@').replace(/(?:'(?:[^']|'')*'|[\p{L}0-9_]+)!/gu, '') : formula
+  return here.replace(/\$?[A-Za-z]{1,3}\$?[0-9]+(?::\$?[A-Za-z]{1,3}\$?[0-9]+)?/g, '@').replace(/\s/g, '').toUpperCase()
 }
 
 /** Which sheet comes first by what stands on it: so that neither side is preferred where two ways of aligning are as good. 0 where all is the same. */

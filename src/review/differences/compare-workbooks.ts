@@ -1,6 +1,9 @@
 import { currentName } from '../../workbook/cases.ts'
 import type { CellPlace } from '../../workbook/cell-place.ts'
 import { foldCase, type Workbook } from '../../workbook/document.ts'
+import { applyEdits } from '../../workbook/edits.ts'
+import { restate, unitSystemOf } from '../../workbook/restate.ts'
+import type { UnitSystem } from '../../workbook/unit-pairs.ts'
 import { caseDifferences } from './case-differences.ts'
 import type { Comparison, Difference } from './difference.ts'
 import { effectsOn } from './effects.ts'
@@ -21,7 +24,7 @@ export interface ComparedSide {
 export interface CompareOptions {
   /** The results whose effects are told, by their places now; all results and checks that come to something else where there is none. */
   readonly results?: readonly CellPlace[]
-  /** Of a workbook held against its template, title and purpose, who made it, cases and what reviewers left are its own. */
+  /** Of a workbook held against its template, title and purpose, who made it, cases and what reviewers left are its own; the template is restated in its units. */
   readonly sides?: 'workbooks' | 'template'
   /** Told from time to time what share of the work is done, from 0 to 1. */
   readonly report?: (share: number) => void
@@ -32,14 +35,25 @@ export interface CompareOptions {
  * Cells are compared with the base in them, cases by themselves.
  */
 export function compareWorkbooks(before: ComparedSide, now: ComparedSide, { results, sides: kind = 'workbooks', report = () => undefined }: CompareOptions = {}): Comparison {
-  const layout = layoutOf(before.workbook, now.workbook, (share) => report(ALIGNING * share))
-  const sides = sidesOf(new Side(before.workbook, before.areas), new Side(now.workbook, now.areas), layout)
+  const restatedTo = kind === 'template' ? otherSystem(before.workbook, now.workbook) : undefined
+  const old = inSystem(before.workbook, restatedTo)
+  const layout = layoutOf(old, now.workbook, (share) => report(ALIGNING * share))
+  const sides = sidesOf(new Side(old, before.areas), new Side(now.workbook, now.areas), layout)
   const current = { before: currentName(before.workbook), now: currentName(now.workbook) }
   const found = [...differencesIn(sides, current, kind, (share) => report(ALIGNING + (WITH_CELLS - ALIGNING) * share))]
-  const { effects, compared } = effectsOn(sides, results)
+  // Values are in the units in which they were computed.
+  const { effects, compared } = effectsOn(restatedTo === undefined ? sides : { ...sides, before: new Side(before.workbook, before.areas) }, results)
   report(1)
-  return { differences: found.map((one, id): Difference => ({ ...one, id })), effects, resultsCompared: compared, layout }
+  return { differences: found.map((one, id): Difference => ({ ...one, id })), effects, resultsCompared: compared, layout, ...(restatedTo === undefined ? {} : { restatedTo }) }
 }
+
+/** The system of units that a workbook is in and its template is not. */
+function otherSystem(template: Workbook, workbook: Workbook): UnitSystem | undefined {
+  const [theirs, own] = [unitSystemOf(template), unitSystemOf(workbook)]
+  return theirs !== undefined && theirs !== own ? own : undefined
+}
+
+export const inSystem = (workbook: Workbook, system: UnitSystem | undefined): Workbook => (system === undefined ? workbook : applyEdits(workbook, restate(workbook, system)).workbook)
 
 /** Shares of the time, measured on 10 000 rows. */
 const ALIGNING = 0.4

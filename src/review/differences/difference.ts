@@ -1,6 +1,7 @@
 import type { CellValue } from '../../calc/values.ts'
 import type { CellPlace } from '../../workbook/cell-place.ts'
 import type { LineAxis } from '../../workbook/line-edits.ts'
+import type { UnitSystem } from '../../workbook/unit-pairs.ts'
 import type { Layout } from './layout.ts'
 
 /** What differs between two workbooks, one called before and one called now. Plain data: it crosses to other threads. */
@@ -77,4 +78,6 @@ export interface Comparison {
   readonly resultsCompared: number
   /** Which sheet, row and column of one is which of the other. */
   readonly layout: Layout
+  /** The system of units in which a template was compared, where it is in the other. */
+  readonly restatedTo?: UnitSystem
 }

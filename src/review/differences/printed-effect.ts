@@ -1,6 +1,7 @@
 import { isCellError, type CellValue } from '../../calc/values.ts'
 import { formatNumber } from '../../workbook/number-format.ts'
 import type { Effect } from './difference.ts'
+import { withUnit } from './words.ts'
 
 /** An effect as it reads: both values with their units, as many digits as tell them apart, and the change. */
 export interface PrintedEffect {
@@ -42,5 +43,5 @@ function valueWords(value: CellValue, unit: string | undefined, digits: number):
   if (isCellError(value)) return value.error
   if (typeof value === 'boolean') return value ? 'TRUE' : 'FALSE'
   if (typeof value === 'string') return value
-  return unit === undefined ? formatNumber(value, { digits }) : `${formatNumber(value, { digits })} ${unit}`
+  return withUnit(formatNumber(value, { digits }), unit)
 }

@@ -28,14 +28,14 @@ export interface DifferencesReportInput {
   readonly nowWords: string
 }
 
-/** What differs between two workbooks as one HTML file to read, to print and to sign: which they are, what it does to results, then all differences by sheet. */
+/** What differs between two workbooks as one HTML file to read, to print and to sign: which they are, by sheet what differs, then what that does to results. */
 export function differencesReport(input: DifferencesReportInput): string {
   const { now, comparison, date } = input
   const settings = reportSettingsOf(now.workbook)
   const title = `${now.workbook.title} – differences`
   return htmlDocument({
     title, paper: settings.paper,
-    markup: element('article', { class: 'report differences-report', lang: 'en' }, element('section', { class: 'front' }, cover(input), effectsPart(comparison), bySheet(comparison.differences))),
+    markup: element('article', { class: 'report differences-report', lang: 'en' }, element('section', { class: 'front' }, cover(input), bySheet(comparison.differences), effectsPart(comparison))),
     style: `${REPORT_STYLE}${DIFFERENCES_STYLE}`,
     pages: pageRules({ title, date: dateInWords(date), settings }, []),
   })
@@ -56,7 +56,7 @@ function cover({ before, now, comparison: { differences, effects, resultsCompare
       fact('Now', `${now.workbook.title}: ${nowWords}`),
       fact('Date', dateInWords(date)),
       hasCases ? fact('Results of', cases[0] === cases[1] ? `${cases[0]}, in both` : `${cases[0]} before, ${cases[1]} now`) : undefined,
-      fact('Differences', differences.length === 0 ? 'none' : `${differences.length.toLocaleString('en')}: ${kindCounts(differences).map(({ kind, count }) => `${count.toLocaleString('en')} ${kind}`).join(', ')}`),
+      fact('Differences', differences.length === 0 ? 'none' : `${differences.length.toLocaleString('en')}: ${kindCounts(differences).map(({ kind, count }) => `${kind} (${count.toLocaleString('en')})`).join(', ')}`),
       fact('Results', `${counted(effects.length, 'result or check', 'results and checks')} of ${resultsCompared.toLocaleString('en')} told below${turned === 0 ? '' : `; ${counted(turned, 'check')} no longer met`}`),
       fact('Not compared', 'Column widths, rows and columns that stay in view, paper, kept mappings of lists. Numbers that are the same quantity in another unit are told with their unit.'),
       signature('Prepared by', settings.preparedBy),

@@ -31,13 +31,13 @@ export function sheetDifferences(sides: Sides, pair: PairedSheets, report: (shar
   }
   for (const key in pair.sheetBefore.rows) {
     const row = Number(key)
-    const now = goneBefore(row) ? undefined : there.line(row)
+    const now = pair.sheetBefore.rows[row] === undefined || goneBefore(row) ? undefined : there.line(row)
     if (now !== undefined) compare(row, now)
     if (++done % ROWS_BETWEEN_REPORTS === 0) report(done / total)
   }
   for (const key in pair.sheetNow.rows) {
     const row = Number(key)
-    const before = newNow(row) ? undefined : back.line(row)
+    const before = pair.sheetNow.rows[row] === undefined || newNow(row) ? undefined : back.line(row)
     if (before !== undefined && pair.sheetBefore.rows[before] === undefined) compare(before, row)
     if (++done % ROWS_BETWEEN_REPORTS === 0) report(done / total)
   }

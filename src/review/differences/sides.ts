@@ -1,7 +1,8 @@
-import type { AreaValues } from '../../calc/values.ts'
+import type { AreaValues, CellValue } from '../../calc/values.ts'
+import type { CellAddress } from '../../workbook/address.ts'
 import { atBase } from '../../workbook/case-switching.ts'
 import type { CellPlace } from '../../workbook/cell-place.ts'
-import { sheetByName, type Cell, type Sheet, type Workbook } from '../../workbook/document.ts'
+import { isFormula, sheetByName, type Cell, type Sheet, type Workbook } from '../../workbook/document.ts'
 import { meantText } from '../../workbook/entry.ts'
 import { unitFinder } from '../../workbook/unit-scope.ts'
 import { labelFinder } from '../../workbook/words-beside.ts'
@@ -50,7 +51,7 @@ export class Side {
   label(place: CellPlace): string | undefined {
     const sheet = this.sheet(place.sheet)
     if (sheet === undefined) return undefined
-    const find = this.#labels.get(sheet) ?? labelFinder(sheet)
+    const find = this.#labels.get(sheet) ?? labelFinder(sheet, (at) => this.#shown(sheet, at))
     this.#labels.set(sheet, find)
     return find(place)
   }
@@ -60,7 +61,15 @@ export class Side {
     return held && this.unit(held, row, column)
   }
 
-  value({ sheet, row, column }: CellPlace) {
+  /** The text that a cell shows; of a formula what it comes to. */
+  #shown(sheet: Sheet, at: CellAddress): string | undefined {
+    const content = sheet.rows[at.row]?.[at.column]?.content
+    if (!isFormula(content)) return meantText(content)
+    const value = this.value({ sheet: sheet.name, ...at })
+    return typeof value === 'string' ? value : undefined
+  }
+
+  value({ sheet, row, column }: CellPlace): CellValue {
     return this.#areas.get(sheet)?.values[row]?.[column] ?? null
   }
 }

@@ -11,8 +11,11 @@ export const NO_SUCH = 'not there'
 export function contentWords(content: CellContent, unit?: string): string {
   if (content === null) return EMPTY
   const text = entryOf(content)
-  return typeof content === 'number' && unit !== undefined ? `${text} ${unit}` : text
+  return typeof content === 'number' ? withUnit(text, unit) : text
 }
+
+/** A number with its unit; a plain number has none, however a unit cell says so. */
+export const withUnit = (number: string, unit: string | undefined): string => (unit === undefined || unit === '-' || unit === '' ? number : `${number} ${unit}`)
 
 export const formatWords = ({ digits, decimals, wrap }: Cell): string => {
   const shown = decimals === undefined ? (digits === undefined ? 'as usual' : counted(digits, 'digit')) : `${counted(decimals, 'decimal')}${digits === undefined ? '' : ` (${counted(digits, 'digit')})`}`
@@ -20,7 +23,7 @@ export const formatWords = ({ digits, decimals, wrap }: Cell): string => {
 }
 
 export const toleranceWords = (tolerance: Tolerance, unit: string | undefined): string =>
-  tolerance.kind === 'share' ? `± ${Number((tolerance.share * 100).toPrecision(15))} %` : `± ${tolerance.size}${unit === undefined ? '' : ` ${unit}`}`
+  tolerance.kind === 'share' ? `± ${Number((tolerance.share * 100).toPrecision(15))} %` : `± ${withUnit(String(tolerance.size), unit)}`
 
 /** `1 row`, `3 rows` */
 export const counted = (count: number, one: string, many = `${one}s`): string => `${count.toLocaleString('en')} ${count === 1 ? one : many}`

@@ -3,6 +3,7 @@ import { acceptDifferences } from './accept.ts'
 import { compareWorkbooks, type CompareOptions } from './compare-workbooks.ts'
 import type { Comparison } from './difference.ts'
 import type { DifferencesNews, DifferencesRequest } from './messages.ts'
+import { differencesReport } from './report.ts'
 
 /** Compares workbooks on a thread of its own: with one before, which is kept, as often as that now changes. One request after another. */
 let before: HandedOver | undefined
@@ -48,7 +49,7 @@ function answer(request: DifferencesRequest, handed: HandedOver | undefined): Di
   }
   if (now === undefined || comparison === undefined) throw new Error('nothing has been compared yet')
   if (request.kind === 'accept') return { id, kind: 'edits', edits: acceptDifferences(before.workbook, now.workbook, comparison, request.ids) }
-  throw new Error('the report of differences is not there yet')
+  return { id, kind: 'report', html: differencesReport({ before, now, comparison, ...request }) }
 }
 
 /** So many cross to the screen at once: more would take it longer than a frame. */

@@ -59,7 +59,7 @@ const ATMOSPHERES: readonly number[] = [14.7, 14.696, 101.325, 101.3, 1.01325, 1
 const ZEROS: ReadonlySet<number> = new Set([459.67, 460, 273.15, 273, 32])
 
 const PAIRS: readonly (readonly [string, string])[] = [
-  ['h', 'min'], ['h', 's'], ['ft', 'in'], ['ft2', 'in2'], ['ft3', 'in3'], ['ft3', 'gal'], ['ft', 'm'], ['in', 'mm'], ['in', 'm'], ['lb', 'kg'], ['ton', 'lb'], ['psi', 'kPa'], ['bar', 'psi'], ['bar', 'kPa'],
+  ['t', 'kg'], ['h', 'min'], ['h', 's'], ['ft', 'in'], ['ft2', 'in2'], ['ft3', 'in3'], ['ft3', 'gal'], ['ft', 'm'], ['in', 'mm'], ['in', 'm'], ['lb', 'kg'], ['ton', 'lb'], ['psi', 'kPa'], ['bar', 'psi'], ['bar', 'kPa'],
   ['TR', 'Btu/h'], ['TR', 'kW'], ['kW', 'Btu/h'], ['hp', 'kW'], ['gpm', 'm3/h'], ['m3', 'L'], ['cfm', 'm3/h'], ['Btu/lb', 'kJ/kg'], ['d', 'h'], ['m', 'mm'], ['ft3', 'm3'], ['ft3', 'L'], ['lb/ft3', 'kg/m3'], ['Δ°C', 'Δ°F'],
 ]
 

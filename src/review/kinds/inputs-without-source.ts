@@ -1,4 +1,4 @@
-import { columnsHeaded, bandOf, type Band } from '../bands.ts'
+import { bandOf, columnsHeaded, isTable, type Band } from '../bands.ts'
 import type { FindingKind, Found } from '../finding.ts'
 import { inputsOf, type InputCell } from '../input-cells.ts'
 import { merge } from '../merge.ts'
@@ -29,7 +29,7 @@ function missingIn(survey: Survey, { sheet, row, column, cell: { note } }: Input
   const asked = askedColumns(band).filter((at) => at > column)
   const [first] = asked
   if (first === undefined || asked.some((at) => isSaid(survey, sheet.name, row, at))) return undefined
-  if (isTable({ sheet, row, column }, band) && asked.some((at) => isSaidAnywhere(survey, sheet.name, band, at))) return undefined
+  if (isTable(sheet, band) && asked.some((at) => isSaidAnywhere(survey, sheet.name, band, at))) return undefined
   return band.headings.get(first)
 }
 
@@ -52,10 +52,6 @@ const isSaid = (survey: Survey, sheet: string, row: number, column: number): boo
   const value = survey.value(sheet, row, column)
   return typeof value === 'string' && value.trim() !== ''
 }
-
-/** Whether the band begins with units that stand over columns, as a table does. */
-const isTable = ({ sheet, row, column }: Pick<InputCell, 'sheet' | 'row' | 'column'>, { top }: Band): boolean =>
-  row > top && sheet.rows[row]?.[column + 1]?.role !== 'unit' && sheet.rows[top]?.some((cell) => cell?.role === 'unit') === true
 
 function isSaidAnywhere(survey: Survey, sheet: string, { top, bottom }: Band, column: number): boolean {
   for (let row = top; row <= Math.min(bottom, top + ROWS_LOOKED_AT); row++) if (isSaid(survey, sheet, row, column)) return true

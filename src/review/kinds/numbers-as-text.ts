@@ -1,9 +1,11 @@
 import { functionByName } from '../../../functions/catalogue.ts'
+import { findUnit } from '../../../functions/units/units.ts'
 import { printAddress } from '../../workbook/address.ts'
 import type { CellPlace } from '../../workbook/cell-place.ts'
+import { isFormula, type Sheet } from '../../workbook/document.ts'
 import type { FormulaNode } from '../../workbook/formula/tree.ts'
 import { isOneCell, referredCells } from '../derivation/formula-source.ts'
-import type { FindingKind, Found } from '../finding.ts'
+import type { FindingKind, Found, Mend } from '../finding.ts'
 import { cellWords } from '../finding-words.ts'
 import { merge, type CellFound } from '../merge.ts'
 import { isNumberLike } from '../number-like.ts'
@@ -40,13 +42,24 @@ function textsIn(survey: Survey, cell: FormulaCell, node: FormulaNode, looked: S
     for (let column = left; column <= Math.min(right, (sheet.rows[row]?.length ?? 0) - 1); column++) {
       const [value, role, key] = [survey.value(sheet.name, row, column), sheet.rows[row]?.[column]?.role, `${row}:${column}:${sheet.name}`]
       if (typeof value !== 'string' || role === undefined || !HOLDS_NUMBERS.has(role) || !isNumberLike(value) || found.has(key)) continue
+      const mend = mendOf(survey, sheet, row, column, value)
       const one: Found = {
-        severity: 'warning', sheet: sheet.name, area: { top: row, bottom: row, left: column, right: column }, key: 'number as text', causes: [user],
-        reason: `“${value}” is text, not a number: the formula in ${cellWords(user, sheet.name)} passes over ${printAddress(row, column)}.`,
+        severity: 'warning', sheet: sheet.name, area: { top: row, bottom: row, left: column, right: column }, key: `“${value}” as text`, causes: [user],
+        reason: `“${value}” is text, not a number: the formula in ${cellWords(user, sheet.name)} passes over ${printAddress(row, column)}.`, ...(mend && { mend }),
       }
-      found.set(key, { found: one, alike: key })
+      found.set(key, { found: one, alike: `${user.sheet}!${user.row}:${user.column}` })
     }
   }
+}
+
+/** Where the text is a number, be it with the unit that stands there, or with thousands set apart. */
+function mendOf(survey: Survey, sheet: Sheet, row: number, column: number, text: string): Mend | undefined {
+  const cell = sheet.rows[row]?.[column]
+  const [, digits = '', unit = ''] = /^([+\-−]?[\d.,’ ]*\d)\s*(\D*)$/.exec(text.trim()) ?? []
+  const number = Number(digits.replace('−', '-').replaceAll(/[,’ ](?=\d{3}(?:\D|$))/g, ''))
+  const isSameUnit = unit === '' || (findUnit(unit) !== undefined && findUnit(unit) === findUnit(survey.unit(sheet, row, column) ?? ''))
+  if (cell === undefined || isFormula(cell.content) || digits === '' || !Number.isFinite(number) || !isSameUnit) return undefined
+  return { words: `Make it the number ${number}`, edits: [{ kind: 'cells', sheet: sheet.name, cells: [{ row, column, cell: { ...cell, content: number } }] }] }
 }
 
 const HOLDS_NUMBERS: ReadonlySet<string> = new Set(['input', 'result', 'text'])

@@ -62,7 +62,6 @@ function roundingIn(survey: Survey, cell: FormulaCell, node: FormulaNode, names:
   if (node.name === 'UNIT.CONVERT' || node.name === 'VALUE') return first && roundingIn(survey, cell, first, names)
   if (!names.has(node.name)) return undefined
   const decimals = digits === undefined ? 0 : valuesOf(survey, cell).single(digits)
-  // A count of rows or days that is made whole is no quantity.
   return typeof decimals === 'number' && decimals >= HARMLESS_DECIMALS && node.name.startsWith('ROUND') ? undefined : node
 }
 

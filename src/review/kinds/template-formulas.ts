@@ -8,7 +8,7 @@ import { templateDifferences } from '../template-differences.ts'
 export const templateFormulas: FindingKind = {
   kind: 'template-formulas',
   heading: 'Formulas other than the template’s',
-  about: 'A formula that came with the template and was changed. What only follows inserted rows, lengthened tables or renamed sheets is no change; what was added is not looked at.',
+  about: 'A formula that came with the template and was changed. What only follows inserted rows, lengthened tables or renamed sheets is no change; what was added is not looked at. Of a workbook made with an earlier edition of the template it names what has changed since, too.',
   find(survey) {
     const title = survey.template?.title ?? ''
     return merge(templateDifferences(survey).flatMap(({ sheet, row, column, cell, expected }): CellFound[] => {

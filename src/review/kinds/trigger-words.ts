@@ -4,7 +4,7 @@ import type { Sheet } from '../../workbook/document.ts'
 import { meantText } from '../../workbook/entry.ts'
 import { eachNode } from '../../workbook/formula/tree.ts'
 import { isOrder, type Order } from '../comparisons.ts'
-import type { FindingKind, Found } from '../finding.ts'
+import type { FindingKind, Found, Mend } from '../finding.ts'
 import { merge, type CellFound } from '../merge.ts'
 import { shapesOf } from '../shapes.ts'
 import type { FormulaCell, Survey } from '../survey.ts'
@@ -85,7 +85,9 @@ function wrongWords(survey: Survey): CellFound[] {
       if (cell.role !== 'input' || (text !== 'at or above' && text !== 'more than')) return
       const rule = ruleOf(sheet, row)
       if (rule === undefined || rule.word === text) return
-      found.push(made(sheet, { row, column }, `“${text}”, but ${rule.name} begins ${rule.word} its threshold.`, `${rule.name}: ${text}`))
+      const one = made(sheet, { row, column }, `“${text}”, but ${rule.name} begins ${rule.word} its threshold.`, `${rule.name}: ${text}`)
+      const mend: Mend = { words: `Write “${rule.word}”`, edits: [{ kind: 'cells', sheet: sheet.name, cells: [{ row, column, cell: { ...cell, content: rule.word } }] }] }
+      found.push({ ...one, found: { ...one.found, mend } })
     })
   }
   return found

@@ -51,14 +51,16 @@ function unknownCells(survey: Survey): UnitCell[] {
 
 /** How people write units that are known by a shorter code. */
 const SPELT: Readonly<Record<string, string>> = {
-  'lbs': 'lb', 'pounds': 'lb', 'inch': 'in', 'inches': 'in', 'feet': 'ft', 'foot': 'ft', 'deg f': '°F', 'deg c': '°C', 'deg. f': '°F', 'deg. c': '°C',
+  'lbs': 'lb', 'pounds': 'lb', 'inch': 'in', 'inches': 'in', 'feet': 'ft', 'foot': 'ft', 'deg f': '°F', 'deg c': '°C', 'deg. f': '°F', 'deg. c': '°C', 'degrees f': '°F', 'degrees c': '°C',
   'hours': 'h', 'hour': 'h', 'hrs': 'h', 'minutes': 'min', 'mins': 'min', 'seconds': 's', 'secs': 's', 'psid': 'psi', 'cuft': 'ft3', 'cu ft': 'ft3', 'cu. ft': 'ft3', 'cf': 'ft3',
   'sqft': 'ft2', 'sq ft': 'ft2', 'sq. ft': 'ft2', 'btuh': 'Btu/h', 'btu/hr': 'Btu/h', 'lb/hr': 'lb/h', 'lbs/h': 'lb/h', 'lbs/hr': 'lb/h', 'lbs/min': 'lb/min', 'pph': 'lb/h',
   'gallons': 'gal', 'gals': 'gal', 'percent': '%', 'ton r': 'TR', 'tr.': 'TR', 'kilograms': 'kg', 'kgs': 'kg', 'metres': 'm', 'meters': 'm', 'litres': 'L', 'liters': 'L',
 }
 
-/** Words for things that are counted: plain letters and a plural, or one of the usual abbreviations. */
-const isCounting = (text: string): boolean => /^(?!tons$)[a-z ]{3,}s$/i.test(text) || /^(?:no|nr|nos|qty|pc|ea|each|set|pair|of|x|off|yes|count|person|zone|drum|vessel|unit)\.?$/i.test(text) || text.length > MOST_LETTERS
+/** What stands for no unit: words, plurals and abbreviations of things that are counted, dashes, "x:1". */
+const isCounting = (text: string): boolean =>
+  /^(?!tons$)(?:[a-z ]{2,}s|[a-z][a-z ]{4,})$/i.test(text) || /^[^\p{L}%°]+$/u.test(text) || /:\s*1$/.test(text) || text.length > MOST_LETTERS
+  || /^(?:no|nr|qty|pc|ea|each|set|pair|of|x|off|yes.*|zone|drum|unit|rev|date|time|name|type|size|code|tag|row|nps|dn|sch|re|n)\.?$/i.test(text)
 
 const MOST_LETTERS = 24
 

@@ -134,23 +134,23 @@ class Analysis {
     if (tree === undefined) return { root: UNKNOWN, faults: [], tokensOf }
     const referents = referentsOf(this.#survey, formula, home)
     const unitCells = this.#unitCells(referents)
-    const places = new Map(referents.map(({ start }, index) => [start, index] as const))
-    const at = (start: number): Referent | undefined => referents[places.get(start) ?? -1]
+    // In parentheses a part of the tree begins before its reference.
+    const placeOf = ({ start, end }: Stretch): number => referents.findIndex((one) => one.start >= start && one.end <= end)
     const unit = declared === undefined ? undefined : unitQuantity(declared)
-    const inference = new Inference(({ start }) => {
-      const referent = at(start)
+    const inference = new Inference((node) => {
+      const referent = referents[placeOf(node)]
       return referent === undefined ? UNKNOWN : this.#held(referent.sheet, referent.area).meaning
     }, {
       declared: unit === undefined ? undefined : declared,
       sitePressure: this.#site?.text,
       siteMatters: this.#site?.isStandard === false,
-      isUnitOf: (start, value) => (unitCells[places.get(start) ?? -1] ?? []).includes(places.get(value) ?? -1),
-      hasUnitCell: (start) => {
-        const referent = at(start)
+      isUnitOf: (node, value) => (unitCells[placeOf(node)] ?? []).includes(placeOf(value)),
+      hasUnitCell: (node) => {
+        const referent = referents[placeOf(node)]
         return referent !== undefined && this.meanings.unitCell(referent.sheet, { row: referent.area.top, column: referent.area.left }) !== undefined
       },
     })
-    const root = { node: tree, meaning: inference.value(tree) }
+    const root = inference.whole(tree)
     // What is wrong within it is told of there: the result follows from it.
     if (inference.faults.length > 0) return { root: root.meaning, faults: distinct(inference.faults), tokensOf }
     const fault = declared === '' ? bareRatioFault(root) : unit !== undefined && declared !== undefined ? declaredFault(root, unit, declared, inference.surroundings) : undefined

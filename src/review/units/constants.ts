@@ -27,8 +27,8 @@ const isPlainFactor = (size: number): boolean =>
   size === 0 || isWholeOrHalf(size) || isWholeOrHalf(Math.round(1e9 / size) / 1e9) || sameFactor(size, Math.PI, 1e-3) || isMargin(size)
 
 const isWholeOrHalf = (size: number): boolean => size <= 10 && Number.isInteger(size * 2)
-/** A share or a margin: two decimals. 1.08 is what cubic feet of air a minute carry, in Btu an hour and °F. */
-const isMargin = (size: number): boolean => size >= 0.01 && size <= 1.5 && Math.abs(size * 100 - Math.round(size * 100)) < 1e-9 && size !== 1.08
+/** A share or a margin: 0.85, 1.1. */
+const isMargin = (size: number): boolean => size >= 0.5 && size <= 1.5 && Math.abs(size * 20 - Math.round(size * 20)) < 1e-9
 
 /** Bins of a thousandth of a power of e. */
 const binOf = (size: number): number => Math.floor(Math.log(size) * 1000)

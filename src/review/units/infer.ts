@@ -1,7 +1,7 @@
 import type { FormulaNode } from '../../workbook/formula/tree.ts'
 import { disagreementFault, exponentFault, factorFault, percentFault, zeroAddedFault, type Verb } from './disagreements.ts'
 import { isDimensionless } from './dimension.ts'
-import type { Fault } from './fault.ts'
+import type { Fault, Stretch } from './fault.ts'
 import { callMeaning } from './function-rules.ts'
 import { joinedText } from './joined-text.ts'
 import { countOf, sameFactor, UNKNOWN, type Meaning, type Quantity } from './meaning.ts'
@@ -26,10 +26,10 @@ export interface Surroundings {
   readonly sitePressure: string | undefined
   /** False where that is the standard atmosphere anyway. */
   readonly siteMatters: boolean
-  /** Whether a reference is to the unit cell of what another refers to, both by where they begin. */
-  readonly isUnitOf: (unit: number, value: number) => boolean
+  /** Whether a reference is to the unit cell of what another refers to. */
+  readonly isUnitOf: (unit: Stretch, value: Stretch) => boolean
   /** Whether a reference is to a cell that has a unit cell of its own. */
-  readonly hasUnitCell: (start: number) => boolean
+  readonly hasUnitCell: (value: Stretch) => boolean
 }
 
 /**
@@ -79,9 +79,22 @@ export class Inference {
     this.faults.push(fault)
   }
 
+  /** The whole formula, with what is wrong with it in the end. */
+  whole(tree: FormulaNode): Operand {
+    const root = this.operand(tree)
+    this.#settle(root.meaning)
+    return root
+  }
+
+  /** Where a quantity goes no further in arithmetic, what was pending is a fault. */
+  #settle(meaning: Meaning): void {
+    if (meaning.kind === 'quantity' && meaning.pending) this.report(meaning.pending)
+  }
+
   /** One of several, as IF and MAX give it. A number without unit and a text go with everything. */
   join(operands: readonly Operand[], verb: Verb): Meaning {
     const [first, ...others] = operands.filter(({ meaning }) => meaning.kind === 'quantity')
+    if (verb === 'compares') for (const { meaning } of operands) this.#settle(meaning)
     let joined = first
     for (const other of others) {
       if (joined?.meaning.kind !== 'quantity' || other.meaning.kind !== 'quantity') break
@@ -113,7 +126,9 @@ export class Inference {
       const unfit = unfitFactor(factor.meaning)
       // A share of it is no use as a factor, nor is a conversion; of a temperature only the conversion is none.
       if (unfit === undefined || (isShare(asNumber(beside.meaning)) && !isDivisor)) continue
-      this.report(factorFault(unfit, factor, isDivisor ? 'divides by' : exponent === -1 ? 'divides' : 'multiplies', this.surroundings, whole))
+      const fault = factorFault(unfit, factor, isDivisor ? 'divides by' : exponent === -1 ? 'divides' : 'multiplies', this.surroundings, whole)
+      if (unfit === 'temperature' && !isDivisor && one.kind === 'quantity' && other.kind === 'quantity') return { ...product(one, other, exponent), pending: fault }
+      this.report(fault)
       return UNKNOWN
     }
     if (one.kind === 'number' && other.kind === 'number') return numberProduct(one, other, exponent)

@@ -59,7 +59,7 @@ function lookAt(number: Operand, unit: Operand, isMessage: boolean, inference: I
   const isCell = number.node.kind === 'reference'
   if (wrong === undefined) {
     const { isUnitOf, hasUnitCell } = inference.surroundings
-    const isBorrowed = isCell && unit.node.kind === 'reference' && hasUnitCell(number.node.start) && !isUnitOf(unit.node.start, number.node.start)
+    const isBorrowed = isCell && unit.node.kind === 'reference' && hasUnitCell(number.node) && !isUnitOf(unit.node, number.node)
     if (isBorrowed) inference.report(borrowed(number, unit, named.text))
     return
   }

@@ -59,7 +59,13 @@ function compound(text: string): Quantity | undefined {
   }
   const factor = (): Size | undefined => {
     const part = parts[at++]
-    if (part !== '(') return part === undefined ? undefined : atom(part)
+    if (part !== '(') {
+      const size = part === undefined ? undefined : atom(part)
+      // "psi/100 ft": the hundred belongs to the feet.
+      const isCount = part !== undefined && /^\d/.test(part) && /^[A-Za-z]/.test(parts[at] ?? '')
+      const counted = isCount ? atom(parts[at++] ?? '') : undefined
+      return size && isCount ? counted && { dimension: counted.dimension, factor: size.factor * counted.factor } : size
+    }
     const inner = product()
     return parts[at++] === ')' ? inner : undefined
   }
@@ -100,5 +106,6 @@ const OTHERS: Readonly<Record<string, Size>> = {
   yr: { dimension: TIME, factor: 365 * 86400 }, year: { dimension: TIME, factor: 365 * 86400 }, rpm: { dimension: [0, 0, -1, 0, 0], factor: 1 / 60 },
   lbm: { dimension: [1, 0, 0, 0, 0], factor: POUND }, MW: { dimension: [1, 2, -3, 0, 0], factor: 1e6 }, scfm: { dimension: [0, 3, -1, 0, 0], factor: 0.3048 ** 3 / 60 },
   ppm: { dimension: NO_DIMENSION, factor: 1e-6 },
+  'k$': { dimension: MONEY, factor: 1e3 }, 'k€': { dimension: MONEY, factor: 1e3 }, 'M$': { dimension: MONEY, factor: 1e6 },
   $: { dimension: MONEY, factor: 1 }, '€': { dimension: MONEY, factor: 1 }, '£': { dimension: MONEY, factor: 1 }, USD: { dimension: MONEY, factor: 1 }, EUR: { dimension: MONEY, factor: 1 },
 }

@@ -1,4 +1,5 @@
 import type { Dimension } from './dimension.ts'
+import type { Fault } from './fault.ts'
 
 /** What a part of a formula is, as far as its text and the units of its cells tell. */
 export type Meaning =
@@ -38,6 +39,11 @@ export interface Quantity {
   readonly given?: readonly number[]
   /** A number multiplied in may have brought a dimension. */
   readonly loose: boolean
+  /**
+   * A temperature in °F or °C has been a factor in it. That is wrong, unless the zero falls out again: m·cp·T less another, or the mean
+   * of temperatures by their flows. The fault is told of where it has not.
+   */
+  readonly pending?: Fault
   /** The units that it is made of, as they are written. */
   readonly symbol: readonly (readonly [code: string, exponent: number])[]
 }

@@ -8,7 +8,7 @@ import { unitWords } from './unit-words.ts'
 export const KIND_OF_MISFIT: Readonly<Record<Misfit['how'], FaultKind>> = {
   'dimension': 'result-unit', 'factor': 'result-unit', 'surplus': 'result-unit', 'inverted': 'result-unit', 'share': 'percent-as-share',
   'gauge': 'gauge-as-absolute', 'absolute': 'gauge-as-absolute', 'pressure difference': 'gauge-as-absolute', 'sum of gauges': 'gauge-as-absolute',
-  'difference': 'difference-as-temperature', 'temperature': 'difference-as-temperature', 'zero': 'difference-as-temperature', 'sum of temperatures': 'difference-as-temperature',
+  'difference': 'difference-as-temperature', 'temperature': 'difference-as-temperature', 'zero': 'difference-as-temperature', 'sum of temperatures': 'difference-as-temperature', 'part of a temperature': 'difference-as-temperature',
 }
 
 /** What is wrong with a number in a unit, after "… is in psig, … in psia: ". */
@@ -30,6 +30,7 @@ export function misfitWords(misfit: Misfit, quantity: Quantity, unit: Quantity, 
     case 'difference': return [`it is a difference of temperatures, not a temperature in ${unitText}`]
     case 'temperature': return [`it is a temperature, not a difference in ${unitText}`]
     case 'sum of temperatures': return say`it adds temperatures, of which one would have to be a difference`
+    case 'part of a temperature': return ['it is a temperature times a number, and its degrees do not count from nothing']
     case 'zero': return ['the degrees count from different zeros: 0 °C is 32 °F, 273.15 K and 491.67 °R']
   }
 }

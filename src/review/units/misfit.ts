@@ -1,9 +1,11 @@
-import { STANDARD_GRAVITY } from '../../../functions/units/constants.ts'
 import { units } from '../../../functions/units/units.ts'
-import { factorsMeant, isTellingConversion, TYPED_WITHIN, type Meant } from './constants.ts'
-import { ACCELERATION, dimensionOf, isDimensionless, isPressure, isTemperature, sameDimension, times } from './dimension.ts'
+import { factorsMeant, isTellingConversion, mayBringDimension, TYPED_WITHIN, type Meant } from './constants.ts'
+import { dimensionOf, isDimensionless, isPressure, isTemperature, sameDimension } from './dimension.ts'
+import { inDegrees } from './products.ts'
+import { asWeight } from './free-fall.ts'
 import { sameFactor, type Quantity } from './meaning.ts'
 import { OFFSET_WITHIN } from './sums.ts'
+import { withTradeConstant } from './trade-constants.ts'
 
 /** Why a number is not of the unit that is written beside it. */
 export type Misfit =
@@ -15,10 +17,11 @@ export type Misfit =
   | { readonly how: 'share'; readonly needed: number }
   /** Counts from the atmosphere and is written as if it did not, or the other way round; or is a difference of two pressures. */
   | { readonly how: 'gauge' | 'absolute' | 'pressure difference' | 'sum of gauges' }
-  | { readonly how: 'difference' | 'temperature' | 'zero' | 'sum of temperatures' }
+  | { readonly how: 'difference' | 'temperature' | 'zero' | 'sum of temperatures' | 'part of a temperature' }
 
 /** Undefined where number and unit agree, or where it cannot be told. */
-export function misfit(quantity: Quantity, unit: Quantity): Misfit | undefined {
+export function misfit(given: Quantity, unit: Quantity): Misfit | undefined {
+  const quantity = inDegrees(given)
   const turned = quantity.zero.gauge === -1 ? { ...quantity, factor: -quantity.factor, zero: { ...quantity.zero, gauge: 1, points: 1 } } : quantity
   if (!sameDimension(turned.dimension, unit.dimension)) return otherDimension(turned, unit)
   const scale = scaleMisfit(turned.factor, turned, unit)
@@ -28,21 +31,12 @@ export function misfit(quantity: Quantity, unit: Quantity): Misfit | undefined {
   return isTemperature(unit.dimension) ? temperatureMisfit(turned, unit) : isPressure(unit.dimension) ? pressureMisfit(turned, unit) : undefined
 }
 
-/**
- * Free fall makes a weight of a mass, and in pounds and pounds-force it is not written: ρ·h in lb/ft3 and ft over 144 is in psi.
- * Where it alone is missing, the number is looked at with it.
- */
 function otherDimension(quantity: Quantity, unit: Quantity): Misfit | undefined {
-  const exponent = [1, -1, 0.5, -0.5].find((one) => sameDimension(times(quantity.dimension, ACCELERATION, one), unit.dimension))
-  if (exponent === undefined) return quantity.loose ? undefined : { how: 'dimension' }
-  const { constants, factor, given = [] } = quantity
-  const withGravity = [[9.81, 1], [32.17, 0.3048]] as const
-  for (const [gravity, size] of withGravity) {
-    const at = constants.findIndex((constant) => sameFactor(constant, gravity ** exponent, 2e-3))
-    if (at >= 0) return scaleMisfit(factor * size ** exponent, { constants: constants.toSpliced(at, 1), given }, unit)
-  }
-  const implied = scaleMisfit(factor * STANDARD_GRAVITY ** exponent, quantity, unit)
-  return implied !== undefined && quantity.loose ? undefined : implied
+  if (withTradeConstant(quantity, unit.dimension).some((one) => scaleMisfit(one.factor, one, unit) === undefined)) return undefined
+  const weight = asWeight(quantity, unit.dimension)
+  if (weight === undefined) return quantity.loose ? undefined : { how: 'dimension' }
+  const wrong = scaleMisfit(weight.quantity.factor, weight.quantity, unit)
+  return wrong !== undefined && quantity.loose && !weight.isTyped ? undefined : wrong
 }
 
 function scaleMisfit(factor: number, { constants, given = [] }: Pick<Quantity, 'constants' | 'given'>, unit: Quantity): Misfit | undefined {
@@ -55,7 +49,9 @@ function scaleMisfit(factor: number, { constants, given = [] }: Pick<Quantity, '
   }
   const inverted = constants.find((constant) => sameFactor(factor * constant, unit.factor, TYPED_WITHIN))
   if (inverted !== undefined) return { how: 'inverted', constant: inverted }
-  return { how: 'factor', needed: simplest(meant, unit.factor) }
+  // A coefficient that holds a conversion, and π, or an efficiency: 0.4085 gpm/in2 are ft/s.
+  const isCoefficient = meant.some(({ factor: read, used }) => used.some((index) => mayBringDimension(constants[index] ?? 1)) && read / unit.factor > 0.2 && read / unit.factor < 5)
+  return isCoefficient ? undefined : { how: 'factor', needed: simplest(meant, unit.factor) }
 }
 
 const hasPercent = ({ symbol }: Quantity): boolean => symbol.some(([code]) => code === '%')
@@ -80,8 +76,9 @@ function surplus(fitting: readonly Meant[], constants: readonly number[], unit: 
 const isInchesInAFoot = (constant: number, { dimension }: Quantity): boolean =>
   sameDimension(dimension, dimensionOf('length')) && (constant === 12 || sameFactor(constant, 1 / 12))
 
-/** Whether two units of the same kind have that ratio: 60 is one of mass flows, not of lengths. */
+/** Whether two units of the same kind have that ratio: 60 is one of mass flows, and of all that has a time in it, not of lengths. */
 const isRatioOf = (ratio: number, { dimension }: Quantity): boolean => {
+  if (dimension[2] !== 0 && [60, 3600].some((one) => sameFactor(ratio, one) || sameFactor(ratio, 1 / one))) return true
   const alike = units.filter((one) => sameDimension(dimensionOf(one.dimension), dimension))
   return alike.some((one) => alike.some((other) => sameFactor(Math.abs(one.factor / other.factor), Math.abs(ratio), TYPED_WITHIN)))
 }
@@ -89,7 +86,8 @@ const isRatioOf = (ratio: number, { dimension }: Quantity): boolean => {
 function temperatureMisfit({ zero, loose }: Quantity, unit: Quantity): Misfit | undefined {
   const { points, open, offset } = zero
   const isTemperatureUnit = unit.zero.points === 1
-  if (points > 1) return { how: 'sum of temperatures' }
+  if (points > 1 && Number.isInteger(points)) return { how: 'sum of temperatures' }
+  if (points > 0 && points !== 1) return { how: 'part of a temperature' }
   if (points === 1) {
     if (isTemperatureUnit) return Math.abs(offset - unit.zero.offset) > OFFSET_WITHIN ? { how: 'zero' } : undefined
     return open || unit.zero.points !== 0 ? undefined : { how: 'temperature' }

@@ -12,13 +12,18 @@ export function unfitFactor({ dimension, zero: { points, offset, gauge, open } }
 
 /** `one × other^exponent` of two quantities neither of which is unfit. */
 export function product(one: Quantity, other: Quantity, exponent: 1 | -1): Quantity {
+  const dimension = times(one.dimension, other.dimension, exponent)
+  const pending = one.pending ?? other.pending
+  // By what it was multiplied with it is divided again: a temperature, of whatever parts.
+  const isMean = pending !== undefined && isTemperature(dimension)
   const [shareless, share] = isDimensionless(other.dimension) ? [one, other] : isDimensionless(one.dimension) && exponent === 1 ? [other, one] : []
   return {
     kind: 'quantity',
-    dimension: times(one.dimension, other.dimension, exponent),
+    dimension,
     factor: one.factor * other.factor ** exponent,
     // A share of a gauge pressure counts from the atmosphere too: 1.1 times the set pressure.
-    zero: shareless && share ? shared(shareless.zero, shareless) : ANY_ZERO,
+    zero: isMean ? { ...ANY_ZERO, open: true } : shareless && share ? shared(shareless.zero, shareless) : ANY_ZERO,
+    ...(pending && !isMean && { pending }),
     constants: [...one.constants, ...other.constants.map((constant) => constant ** exponent)],
     ...withGiven(one, other, exponent),
     loose: one.loose || other.loose,
@@ -39,15 +44,21 @@ export function scaled(quantity: Quantity, number: PlainNumber, exponent: 1 | -1
   const { zero, dimension } = quantity
   const loose = quantity.loose || isLoose(number)
   const value = number.value === undefined ? undefined : number.value ** exponent
-  const countsFromZero = isTemperature(dimension) ? zero.points !== 0 && Math.abs(zero.offset) > 1 : isPressure(dimension) && zero.gauge !== 0
-  if (countsFromZero && value === undefined) return { ...quantity, loose, zero: shared(zero, quantity) }
-  // The mean of several: their sum over their count.
-  if (countsFromZero && value !== undefined && zero.points > 1 && sameFactor(value * zero.points, 1)) {
-    return { ...quantity, zero: { ...zero, points: 1, offset: zero.offset / zero.points, gauge: Math.round(zero.gauge / zero.points) } }
-  }
-  // A count of temperatures makes no sense: what multiplies one that counts from another zero is a conversion.
-  if (countsFromZero && isTemperature(dimension) && value !== undefined) return { ...quantity, factor: quantity.factor / value, symbol: convertedSymbol(quantity.symbol, value) }
+  const isShifted = isTemperature(dimension) ? zero.points !== 0 && Math.abs(zero.offset) > 1 : isPressure(dimension) && zero.gauge !== 0
+  if (isShifted && value === undefined) return { ...quantity, loose, zero: shared(zero, quantity) }
+  // Part of a temperature: with other parts it may come to one again, as in a mean.
+  if (isShifted && isTemperature(dimension) && value !== undefined) return { ...quantity, loose, zero: { ...zero, points: zero.points * value, offset: zero.offset * value } }
+  if (isShifted && value !== undefined && zero.gauge > 1 && sameFactor(value * zero.gauge, 1)) return { ...quantity, zero: { ...zero, points: 1, gauge: 1 } }
   return { ...quantity, loose, constants: [...quantity.constants, ...factorsOf(number).map((factor) => factor ** exponent)], ...withGiven(quantity, number, exponent) }
+}
+
+/** 1.8 times a temperature, or 5/9 of it, is a temperature in other degrees. */
+export function inDegrees(quantity: Quantity): Quantity {
+  const { dimension, factor, zero, symbol } = quantity
+  const isOther = isTemperature(dimension) && Math.abs(zero.offset) > 1 && [1.8, 5 / 9].some((ratio) => sameFactor(Math.abs(zero.points), ratio, 1e-3))
+  if (!isOther) return quantity
+  const ratio = Math.abs(zero.points)
+  return { ...quantity, factor: factor / ratio, zero: { ...zero, points: Math.sign(zero.points), offset: zero.offset / ratio }, symbol: convertedSymbol(symbol, ratio) }
 }
 
 /** A number over a quantity. */

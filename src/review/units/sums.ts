@@ -1,6 +1,8 @@
 import { STANDARD_ATMOSPHERE_PA } from '../../../functions/units/constants.ts'
 import { factorsMeant, TYPED_WITHIN } from './constants.ts'
 import { isDimensionless, isPressure, isTemperature, sameDimension } from './dimension.ts'
+import { inDegrees } from './products.ts'
+import { asWeight } from './free-fall.ts'
 import { sameFactor, type Quantity, type Zero } from './meaning.ts'
 
 /** Why two quantities cannot stand in one sum or comparison. */
@@ -10,15 +12,20 @@ export type Disagreement = 'dimension' | 'unit' | 'share' | 'gauge' | 'temperatu
 export type Agreement = { readonly quantity: Quantity | undefined } | { readonly disagreement: Disagreement }
 
 /** `one + other`, or `one − other`. */
-export function sum(one: Quantity, other: Quantity, sign: 1 | -1): Agreement {
-  const common = inOneUnit(one, other)
+export function sum(first: Quantity, second: Quantity, sign: 1 | -1): Agreement {
+  const [one, other] = [inDegrees(first), inDegrees(second)]
+  const common = inOneUnit(one, other, sign)
   if ('disagreement' in common || common.quantity === undefined) return common
   const zero = isPressure(one.dimension) ? pressureSum(one.zero, other.zero, sign) : temperatureSum(one.zero, other.zero, sign)
-  return typeof zero === 'string' ? { disagreement: zero } : { quantity: { ...common.quantity, zero } }
+  if (typeof zero === 'string') return { disagreement: zero }
+  // Parts of gauge pressures may come to one again, as in a mean.
+  const isOfParts = zero.gauge > 1 && one.constants.length + other.constants.length > 0
+  return { quantity: { ...common.quantity, zero: isOfParts ? { ...zero, points: 1, gauge: 1 } : zero } }
 }
 
 /** Either of them, as IF, MIN or a comparison take them. */
-export function either(one: Quantity, other: Quantity): Agreement {
+export function either(first: Quantity, second: Quantity): Agreement {
+  const [one, other] = [inDegrees(first), inDegrees(second)]
   const common = inOneUnit(one, other)
   if ('disagreement' in common || common.quantity === undefined) return common
   const open = one.zero.open || other.zero.open
@@ -32,23 +39,56 @@ export function either(one: Quantity, other: Quantity): Agreement {
 /** As a sum with a quantity that is taken away: the zero it counts from is then on the other side. */
 export const negated = (quantity: Quantity): Quantity => ({ ...quantity, zero: { ...quantity.zero, points: -quantity.zero.points, offset: -quantity.zero.offset, gauge: -quantity.zero.gauge } })
 
-function inOneUnit(one: Quantity, other: Quantity): Agreement {
+function inOneUnit(one: Quantity, other: Quantity, sign: 1 | -1 = 1): Agreement {
   const loose = one.loose || other.loose
-  if (!sameDimension(one.dimension, other.dimension)) return loose ? { quantity: undefined } : { disagreement: 'dimension' }
-  for (const mine of factorsMeant(one.factor, convertersOf(one))) {
-    for (const theirs of factorsMeant(other.factor, convertersOf(other))) {
-      const typed = mine.used.length + theirs.used.length > 0
-      if (!sameFactor(mine.factor, theirs.factor, typed ? TYPED_WITHIN : 1e-6)) continue
-      if (!typed && otherScale(one, other)) return { disagreement: 'unit' }
-      const [base, used] = mine.used.length === 0 ? [one, mine.used] : theirs.used.length === 0 ? [other, theirs.used] : [one, mine.used]
-      const shared = typed ? [] : one.constants.filter((constant) => other.constants.includes(constant))
-      const symbol = used.length > 0 ? [] : base.symbol
-      return { quantity: { ...base, factor: (base === one ? mine : theirs).factor, constants: shared, given: [], loose: one.loose && other.loose, symbol } }
-    }
+  if (!sameDimension(one.dimension, other.dimension)) {
+    const [weight, otherWeight] = [asWeight(one, other.dimension), asWeight(other, one.dimension)]
+    // Whichever is the pressure stays as it is: of the two that free fall makes of each other, the unit of that one is known.
+    const common = weight && isPressure(other.dimension) ? inOneUnit(weight.quantity, other) : otherWeight ? inOneUnit(one, otherWeight.quantity) : weight ? inOneUnit(weight.quantity, other) : undefined
+    return loose && (common === undefined || 'disagreement' in common) ? { quantity: undefined } : (common ?? { disagreement: 'dimension' })
+  }
+  const common = commonFactors(one, other)
+  const [first, ...others] = common
+  if (first !== undefined) {
+    if (first.used === 0 && otherScale(one, other)) return { disagreement: 'unit' }
+    // What both may mean besides is kept as a number that may be a conversion: typed where it is so in both.
+    const besides = others.map(({ factor }) => first.factor / factor)
+    const isTyped = (number: number): boolean => [one, other].every(({ constants }) => constants.some((constant) => sameFactor(constant, number, TYPED_WITHIN)))
+    const [constants, given] = [besides.filter(isTyped), besides.filter((number) => !isTyped(number))]
+    const symbol = first.isOfOne ? one.symbol : first.isOfOther ? other.symbol : []
+    const { pending, ...rest } = one.pending === undefined ? other : one
+    // Of two with a temperature for a factor the zero falls out of the difference.
+    const isLeft = pending !== undefined && !(sign === -1 && one.pending !== undefined && other.pending !== undefined)
+    return { quantity: { ...rest, ...(isLeft && { pending }), dimension: one.dimension, zero: one.zero, factor: first.factor, constants, given, loose: one.loose && other.loose, symbol } }
   }
   if (isDimensionless(one.dimension)) return { disagreement: sameFactor(Math.max(one.factor, other.factor) / Math.min(one.factor, other.factor), 100) ? 'share' : 'unit' }
   return { disagreement: 'unit' }
 }
+
+interface Common {
+  readonly factor: number
+  /** How many numbers are conversions then. */
+  readonly used: number
+  readonly isOfOne: boolean
+  readonly isOfOther: boolean
+}
+
+/** The factors that both may mean, those that take the fewest numbers for conversions first. */
+function commonFactors(one: Quantity, other: Quantity): readonly Common[] {
+  const found: Common[] = []
+  for (const mine of factorsMeant(one.factor, convertersOf(one))) {
+    for (const theirs of factorsMeant(other.factor, convertersOf(other))) {
+      const used = mine.used.length + theirs.used.length
+      if (!sameFactor(mine.factor, theirs.factor, used > 0 ? TYPED_WITHIN : 1e-6)) continue
+      // Of two that agree to a hundredth the one that is a unit as it stands.
+      const factor = mine.used.length <= theirs.used.length ? mine.factor : theirs.factor
+      if (!found.some((before) => sameFactor(before.factor, factor, TYPED_WITHIN))) found.push({ factor, used, isOfOne: mine.used.length === 0, isOfOther: theirs.used.length === 0 })
+    }
+  }
+  return found.toSorted((first, second) => first.used - second.used).slice(0, MOST_COMMON)
+}
+
+const MOST_COMMON = 4
 
 /** All numbers multiplied in that may be conversions. */
 export const convertersOf = ({ constants, given = [] }: Quantity): readonly number[] => [...constants, ...given]
@@ -56,7 +96,8 @@ export const convertersOf = ({ constants, given = [] }: Quantity): readonly numb
 /** Two temperatures of equal degrees that count from different zeros: °C and K. */
 function otherScale(one: Quantity, other: Quantity): boolean {
   if (!isTemperature(one.dimension) || one.zero.open || other.zero.open) return false
-  return Math.abs(one.zero.points) === 1 && Math.abs(other.zero.points) === 1 && Math.abs(Math.abs(one.zero.offset) - Math.abs(other.zero.offset)) > OFFSET_WITHIN
+  const [mine, theirs] = [one.zero.offset / one.zero.points, other.zero.offset / other.zero.points]
+  return Number.isFinite(mine) && Number.isFinite(theirs) && Math.abs(mine - theirs) > OFFSET_WITHIN
 }
 
 /** Kelvins: people write 273 and 460. */
@@ -64,10 +105,13 @@ export const OFFSET_WITHIN = 0.6
 
 /** Neither a difference nor a sum of other temperatures needs a look here: points and offsets add up. */
 function temperatureSum(one: Zero, other: Zero, sign: 1 | -1): Zero | Disagreement {
-  const points = one.points + other.points * sign
+  const points = rounded(one.points + other.points * sign)
   if (points < 0 && !one.open && !other.open) return 'temperature'
   return { points: Number.isNaN(points) ? knownPoints(one, other, sign) : points, offset: one.offset + other.offset * sign, gauge: 0, atmospheric: false, open: one.open || other.open }
 }
+
+/** Parts such as 0.7 and 0.3 are 1 together. */
+const rounded = (points: number): number => Math.round(points * 1e9) / 1e9
 
 /** What comes out of arithmetic with temperatures counts as a difference of them beside a temperature. */
 const knownPoints = (one: Zero, other: Zero, sign: 1 | -1): number => (one.points === 1 ? 1 : other.points === 1 && sign === 1 ? 1 : NaN)
@@ -99,7 +143,8 @@ export const isAboutAtmospheric = (pressurePa: number): boolean => pressurePa > 
  * A quantity with a number of the formula added, or taken away: the number is of the same unit, or it is what brings it to another zero
  * (+ 459.67, − 32, + 14.7).
  */
-export function withNumber(quantity: Quantity, number: number | undefined): Quantity {
+export function withNumber(given: Quantity, number: number | undefined): Quantity {
+  const quantity = inDegrees(given)
   const { dimension, factor, zero } = quantity
   if (number === undefined || number === 0) return quantity
   if (isTemperature(dimension) && zero.points === 1) {

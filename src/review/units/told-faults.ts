@@ -83,7 +83,7 @@ class Teller {
       const at = referent && this.#meanings.first(referent.sheet, referent.area, piece.unit)
       return referent === undefined || at === undefined ? '' : `${referent.sheet === this.#one.cell.sheet ? '' : `${quoteSheetName(referent.sheet.name)}!`}${printAddress(at.row, at.column)}`
     }
-    return shorten(withoutDollars(this.#textOf(piece)))
+    return shorten(withoutParentheses(withoutDollars(this.#textOf(piece))))
   }
 
   /** `C7:D7`, or `C7&C$4` of what has its unit over it. */
@@ -131,6 +131,17 @@ const shortened = (text: string): string => (text.length > MOST_QUOTED ? `${text
 
 /** As a reader says it: which part of an address stays when it is filled is of no matter to a unit. */
 const withoutDollars = (text: string): string => text.replace(/\$(?=[A-Za-z]{1,3}\$?\d|\d)/g, '')
+
+/** As the formula's tree has it: the outer ones belong to what stands around. */
+function withoutParentheses(text: string): string {
+  if (!text.startsWith('(') || !text.endsWith(')')) return text
+  let depth = 0
+  for (const [index, letter] of [...text].entries()) {
+    if (letter === '(') depth++
+    if (letter === ')' && --depth === 0 && index < text.length - 1) return text
+  }
+  return withoutParentheses(text.slice(1, -1))
+}
 
 const cornersOf = ({ top, bottom, left, right }: Area): CellAddress[] => (top === bottom && left === right ? [{ row: top, column: left }] : [{ row: top, column: left }, { row: bottom, column: right }])
 

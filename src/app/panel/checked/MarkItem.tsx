@@ -17,18 +17,16 @@ export function MarkItem(props: { readonly state: MarkState; readonly focusList:
   const [doing, setDoing] = createSignal<'again' | 'withdraw' | undefined>(undefined)
   const [all, setAll] = createSignal(false)
   const name = createUniqueId()
-  let verb: HTMLButtonElement | undefined
+  let verbs: HTMLDivElement | undefined
   const mark = () => props.state.mark
   const place = () => reviewPlace(mark())
   const shown = () => (all() ? props.state.changes : props.state.changes.slice(0, SHOWN))
   const rest = () => props.state.count - shown().length
+  /** The buttons come back in place of the form. */
   const end = () => {
+    const done = doing()
     setDoing(undefined)
-    verb?.focus()
-  }
-  const begin = (what: 'again' | 'withdraw', button: HTMLButtonElement) => {
-    verb = button
-    setDoing(what)
+    verbs?.querySelector<HTMLButtonElement>(`[data-verb=${done}]`)?.focus()
   }
   const goTo = () => {
     const { sheet, area } = mark()
@@ -71,9 +69,9 @@ export function MarkItem(props: { readonly state: MarkState; readonly focusList:
         />
       </Show>
       <Show when={doing() === undefined}>
-        <div class="review-verbs check-verbs">
-          <Show when={mark().gone !== true}><button type="button" class="plain-button" aria-describedby={name} onClick={({ currentTarget }) => begin('again', currentTarget)}>Check again…</button></Show>
-          <button type="button" class="plain-button" aria-describedby={name} onClick={({ currentTarget }) => begin('withdraw', currentTarget)}>Withdraw…</button>
+        <div ref={(element) => (verbs = element)} class="review-verbs check-verbs">
+          <Show when={mark().gone !== true}><button type="button" class="plain-button" data-verb="again" aria-describedby={name} onClick={() => setDoing('again')}>Check again…</button></Show>
+          <button type="button" class="plain-button" data-verb="withdraw" aria-describedby={name} onClick={() => setDoing('withdraw')}>Withdraw…</button>
         </div>
       </Show>
     </li>

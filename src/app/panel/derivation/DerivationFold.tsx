@@ -11,7 +11,7 @@ export function DerivationFold(): JSX.Element {
   return (
     <Show when={open() || isFormula(session.activeCell()?.content)}>
       <details class="derivation-fold" open={open()} onToggle={(event) => setOpen(event.currentTarget.open)}>
-        <summary><h3>Whole derivation</h3></summary>
+        <summary><h3>Derivation and hand calculation</h3></summary>
         <Show when={open()}><LateDerivation /></Show>
       </details>
     </Show>

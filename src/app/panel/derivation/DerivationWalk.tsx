@@ -29,7 +29,6 @@ export function DerivationWalk(): JSX.Element {
     <div class="derivation-walk">
       <Show when={state.running()}><p class="derivation-hint" role="status">Deriving…</p></Show>
       <Show when={state.problem()}>{(words) => <p class="derivation-wrong" role="alert">{words()}</p>}</Show>
-      <Show when={state.derivation()}>{(derivation) => <Steps derivation={derivation()} state={state} />}</Show>
       <div class="derivation-verbs">
         <Show when={isOther() || state.isOld()}>
           <button type="button" class="plain-button" onClick={() => state.derive(isOther() ? active() : (state.of() ?? active()))}>{isOther() ? 'Derive the selected cell' : 'Derive again'}</button>
@@ -37,6 +36,7 @@ export function DerivationWalk(): JSX.Element {
         <button type="button" class="plain-button" onClick={() => session.settle() && setDialog('report')}>Derivation report…</button>
         <button type="button" class="plain-button" onClick={() => session.settle() && setDialog('hand')}>Hand calculation sheet…</button>
       </div>
+      <Show when={state.derivation()}>{(derivation) => <Steps derivation={derivation()} state={state} />}</Show>
       <Show when={dialog()}>{(kind) => <DerivationDialog kind={kind()} of={state.of()} onClose={() => setDialog(undefined)} />}</Show>
     </div>
   )

@@ -4,7 +4,7 @@ import { printCellPlace } from '../../../workbook/cell-place.ts'
 import { areaText } from '../../../review/derivation/area-text.ts'
 import { aside } from '../../../review/derivation/derivation-text.ts'
 import type { Step } from '../../../review/derivation/derivation.ts'
-import { whereWords } from '../../../review/derivation/formula-lines.ts'
+import { whereWords } from '../../../review/derivation/where.ts'
 import { shownEqualities, shownWords } from '../../../review/derivation/shown-lines.ts'
 
 interface Props {

@@ -1,4 +1,5 @@
 import { createEffect, For, on, onCleanup, onMount, Show, type JSX } from 'solid-js'
+import { kindCounts } from '../../../review/differences/counts.ts'
 import { DIFFERENCES_FILE } from '../../files/file-access.ts'
 import { saveMade } from '../../files/file-actions.ts'
 import { counted } from '../../parts/counted.ts'
@@ -111,9 +112,5 @@ function PartList(props: { readonly state: DifferencesState; readonly part: Part
   )
 }
 
-/** "input (3), rows inserted": the kinds as they come, with how many there are of each. */
-function kindWords(differences: Part['differences']): string {
-  const counts = new Map<string, number>()
-  for (const { kind } of differences) counts.set(kind, (counts.get(kind) ?? 0) + 1)
-  return [...counts].map(([kind, count]) => (count === 1 ? kind : `${kind} (${count})`)).join(', ')
-}
+/** "input (3), rows inserted" */
+const kindWords = (differences: Part['differences']): string => kindCounts(differences).map(({ kind, count }) => (count === 1 ? kind : `${kind} (${count})`)).join(', ')

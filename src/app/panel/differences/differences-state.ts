@@ -10,6 +10,7 @@ import { createReviewThread } from '../../review/review-thread.ts'
 import { PAGE } from '../../review/walking.ts'
 import { templates } from '../../files/library.ts'
 import type { ThreadWork } from '../../state/in-sight.ts'
+import { WorkStopped } from '../../state/long-work.ts'
 import type { Session } from '../../state/session.ts'
 import { placeTyped } from '../../whatif/cells.ts'
 
@@ -109,7 +110,8 @@ export function createDifferencesState(session: Session): DifferencesState {
 
     async function run(): Promise<void> {
       const source = await sourceOf()
-      if (source === undefined || isStopped) return
+      if (isStopped) throw new WorkStopped('It was stopped.')
+      if (source === undefined) return
       const differences: Difference[] = []
       running = thread.compare(source, placesOf(chosen()), (news) => {
         if (news.kind === 'share') following.setShare(news.share)
@@ -144,7 +146,6 @@ export function createDifferencesState(session: Session): DifferencesState {
   createEffect(on([choice, chosenTemplate, chosenFile, saved], ([now], before) => {
     const isOther = before === undefined || now !== before[0] || (now === 'saved' ? saved() !== before[3] : now === 'file' ? chosenFile() !== before[2] : chosenTemplate() !== before[1])
     if (before === undefined || !isOther) return
-    following.stop()
     setCompared(undefined)
     following.again()
   }))

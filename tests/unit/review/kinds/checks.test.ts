@@ -31,6 +31,10 @@ describe('checks without a verdict', () => {
   })
 
   it('are one where they stand one below the other for the same reason', () => {
-    expect(placesOf(checksWithoutVerdict, surveyOf({ Drum: { B1: ['=IF(A1="","",A1>0)', 'check'], B2: ['=IF(A2="","",A2>0)', 'check'], B3: ['=IF(A3="","",A3>0)', 'check'] } }))).toEqual(['Drum!B1:B3'])
+    expect(placesOf(checksWithoutVerdict, surveyOf({ Drum: { A1: 1, A2: 2, A3: 3, B1: ['=IF(A1>0,"–",A1<9)', 'check'], B2: ['=IF(A2>0,"–",A2<9)', 'check'], B3: ['=IF(A3>0,"–",A3<9)', 'check'] } }))).toEqual(['Drum!B1:B3'])
+  })
+
+  it('are none in empty rows of a list', () => {
+    expect(placesOf(checksWithoutVerdict, surveyOf({ Drum: { A2: 3, A3: 5, C3: 1, B1: ['=IF(A1="","",A1>0)', 'check'], B2: ['=IF(A2="","",A2>0)', 'check'], B3: ['=IF(A3=5,"",A3>0)', 'check'] } }))).toEqual(['Drum!B3'])
   })
 })

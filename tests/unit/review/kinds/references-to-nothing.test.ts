@@ -63,6 +63,15 @@ describe('numbers stored as text', () => {
     for (const text of ['95 lb', '1,200', '12.5', '−4 °F']) expect([text, placesOf(numbersAsText, list([text, 'input']))]).toEqual([text, ['Charge!A4']])
   })
 
+  it('can be made numbers where the text says no more than the cell', () => {
+    const mended = (text: string) => findOf(numbersAsText, list([text, 'input'])).map(({ mend }) => mend && [mend.words, mend.edits])
+    const edits = (content: number) => [{ kind: 'cells', sheet: 'Charge', cells: [{ row: 3, column: 0, cell: { content, role: 'input' } }] }]
+    expect(mended("'95")).toEqual([['Make it the number 95', edits(95)]])
+    expect(mended('1,200')).toEqual([['Make it the number 1200', edits(1200)]])
+    expect(mended('−4.5 lb')).toEqual([['Make it the number -4.5', edits(-4.5)]])
+    expect(mended('95 kg')).toEqual([undefined])
+  })
+
   it('are no names, sizes, ratios or remarks', () => {
     for (const text of ['Drum 2', '1/2', '2:1', 'none', '3 of 5 parts', '–']) expect([text, placesOf(numbersAsText, list([text, 'input']))]).toEqual([text, []])
     expect(placesOf(numbersAsText, list(95))).toEqual([])

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { roundedThresholds } from '../../../../src/review/kinds/rounded-thresholds.ts'
 import { thresholdUnits } from '../../../../src/review/kinds/threshold-units.ts'
 import { triggerWords } from '../../../../src/review/kinds/trigger-words.ts'
+import { withinRounding } from '../../../../src/review/kinds/within-rounding.ts'
 import type { Put } from '../../workbook-of.ts'
 import { findOf, placesOf, surveyOf } from '../survey-of.ts'
 
@@ -37,6 +38,24 @@ describe('thresholds compared in rounded numbers', () => {
       expect([check, placesOf(roundedThresholds, charge(9_960, 10_000, 'lb', check))]).toEqual([check, []])
     }
     expect(placesOf(roundedThresholds, charge(9_960, '=ROUNDUP(9.2,0)*1000', 'lb', '=C1<C2'))).toEqual([])
+  })
+})
+
+describe('checks decided by the last digits', () => {
+  // 29 CFR 1910.119 prints 4535.9 kg for 10 000 lb, which are 4535.9237 kg.
+  it('are those whose sides are one number, exact and as printed', () => {
+    const survey = surveyOf({ Thresholds: { B1: label('Charge'), C1: 4535.9, D1: unit('kg'), B2: label('Limit'), C2: 10_000, D2: unit('lb'), C4: ['=UNIT.CONVERT(C1:D1,D2)<C2', 'check'] } })
+    const [only, ...others] = findOf(withinRounding, survey)
+    expect(others).toEqual([])
+    expect(only).toMatchObject({ severity: 'remark', area: { top: 3, left: 2 } })
+    expect(only?.reason).toBe('9999.94775 and 10000 differ by 0.00052 %: the last digits decide, and may have been lost in print or in another unit.')
+  })
+
+  it('are not those with room, those whose sides are equal, and comparisons that are no check', () => {
+    for (const [amount, role] of [[9_990, 'check'], [10_000, 'check'], [10_000 * (1 + 1e-12), 'check'], [9_999.9, 'result']] as const) {
+      const survey = surveyOf({ Thresholds: { C1: amount, D1: unit('lb'), C2: 10_000, D2: unit('lb'), C4: ['=C1<=C2', role] } })
+      expect([amount, placesOf(withinRounding, survey)]).toEqual([amount, []])
+    }
   })
 })
 
@@ -81,6 +100,9 @@ describe('thresholds with the wrong word', () => {
     const rows = (word: string) => surveyOf({ Thresholds: { B1: label('EPA risk management program (RMP)'), C1: 10_000, D1: unit('lb'), E1: [word, 'input'] } })
     expect(findOf(triggerWords, rows('at or above')).map(({ reason }) => reason)).toEqual(['“at or above”, but RMP, 40 CFR 68 begins more than its threshold.'])
     expect(placesOf(triggerWords, rows('more than'))).toEqual([])
+    expect(findOf(triggerWords, rows('at or above'))[0]?.mend).toEqual({
+      words: 'Write “more than”', edits: [{ kind: 'cells', sheet: 'Thresholds', cells: [{ row: 0, column: 4, cell: { content: 'more than', role: 'input' } }] }],
+    })
   })
 
   it('are not comparisons with the rule’s own word, of other things, of rows that name no rule, or that choose the word', () => {
