@@ -1,5 +1,7 @@
-import { CellError as EngineError, ErrorType, FunctionArgumentType, FunctionPlugin, HyperFormula, type ImplementedFunctions } from 'hyperformula'
+import { CellError as EngineError, ErrorType, FunctionArgumentType, FunctionPlugin, HyperFormula, type ImplementedFunctions, type SimpleRangeValue } from 'hyperformula'
 import { format } from 'numfmt'
+import { MAX_COLUMNS, MAX_ROWS } from '../workbook/limits.ts'
+import { LINES_OF_COMPUTED } from './lines-of-computed.ts'
 
 /** How far a quotient may be from a whole number and still count as one: some thousand times the rounding of a double. */
 const WHOLE_WITHIN = 1e-12
@@ -14,9 +16,11 @@ const halfAwayFromZero = (value: number): number => Math.sign(value) * Math.floo
 const number = { argumentType: FunctionArgumentType.NUMBER }
 const digits = { argumentType: FunctionArgumentType.NUMBER, defaultValue: 0 }
 
+const LINES_OF_REFERENCE = { parameters: [{ argumentType: FunctionArgumentType.RANGE }], isDependentOnSheetStructureChange: true, doesNotNeedArgumentsToBeComputed: true, vectorizationForbidden: true }
+
 /**
  * Standard functions in place of the engine's, whose TEXT misreads most formats and whose rounding takes the last bit of a
- * double for a difference (CEILING(2.1,0.7) = 2.8 there, 2.1 here).
+ * double for a difference (CEILING(2.1,0.7) = 2.8 there, 2.1 here), and which takes ROWS(A$1:A5) for one row: it subtracts an address from an offset.
  */
 class StandardFunctions extends FunctionPlugin {
   static override implementedFunctions: ImplementedFunctions = {
@@ -27,6 +31,10 @@ class StandardFunctions extends FunctionPlugin {
     ROUNDUP: { method: 'roundUp', parameters: [number, digits] },
     ROUNDDOWN: { method: 'roundDown', parameters: [number, digits] },
     QUOTIENT: { method: 'quotient', parameters: [number, number] },
+    ROWS: { method: 'rows', ...LINES_OF_REFERENCE },
+    COLUMNS: { method: 'columns', ...LINES_OF_REFERENCE },
+    [LINES_OF_COMPUTED.ROWS]: { method: 'rowsOfComputed', parameters: [{ argumentType: FunctionArgumentType.RANGE }] },
+    [LINES_OF_COMPUTED.COLUMNS]: { method: 'columnsOfComputed', parameters: [{ argumentType: FunctionArgumentType.RANGE }] },
   }
 
   text(ast: never, state: never): unknown {
@@ -66,10 +74,63 @@ class StandardFunctions extends FunctionPlugin {
       divisor === 0 ? new EngineError(ErrorType.DIV_BY_ZERO) : Math.trunc(snapped(dividend / divisor)))
   }
 
+  rows(ast: CallAst, state: EvaluationState): unknown {
+    return linesOf(ast, state, 'row')
+  }
+
+  columns(ast: CallAst, state: EvaluationState): unknown {
+    return linesOf(ast, state, 'column')
+  }
+
+  rowsOfComputed(ast: never, state: never): unknown {
+    return this.each(ast, state, LINES_OF_COMPUTED.ROWS, (range: SimpleRangeValue) => range.height())
+  }
+
+  columnsOfComputed(ast: never, state: never): unknown {
+    return this.each(ast, state, LINES_OF_COMPUTED.COLUMNS, (range: SimpleRangeValue) => range.width())
+  }
+
   private each(ast: never, state: never, name: string, compute: (...values: never[]) => unknown): unknown {
     const { args } = ast as { args: never[] }
     return this.runFunction(args, state, this.metadata(name), compute as never)
   }
+}
+
+/** What of the engine's own syntax tree these functions look at. */
+interface CallAst {
+  readonly args: readonly ReferenceAst[]
+}
+
+interface ReferenceAst {
+  readonly type: string
+  readonly expression?: ReferenceAst
+  readonly start?: ReferenceCorner
+  readonly end?: ReferenceCorner
+}
+
+interface ReferenceCorner {
+  toSimpleCellAddress?(base: { readonly sheet: number; readonly row: number; readonly col: number }): { readonly row: number; readonly col: number }
+  toSimpleColumnAddress?(base: { readonly sheet: number; readonly row: number; readonly col: number }): { readonly col: number }
+  toSimpleRowAddress?(base: { readonly sheet: number; readonly row: number; readonly col: number }): { readonly row: number }
+}
+
+interface EvaluationState {
+  readonly formulaAddress: { readonly sheet: number; readonly row: number; readonly col: number }
+}
+
+/** How many lines a reference has; whatever else is given is counted by the functions for what is computed. */
+function linesOf({ args }: CallAst, { formulaAddress }: EvaluationState, axis: 'row' | 'column'): number | EngineError {
+  const [first, ...more] = args
+  if (first === undefined || more.length > 0) return new EngineError(ErrorType.NA, `${axis === 'row' ? 'ROWS' : 'COLUMNS'} takes 1 argument: a range`)
+  let given = first
+  while (given.expression !== undefined) given = given.expression
+  const { start, end } = given
+  if (start === undefined || end === undefined) return given.type === 'ERROR' ? new EngineError(ErrorType.REF) : 1
+  const at = (corner: ReferenceCorner): { readonly row?: number; readonly col?: number } =>
+    corner.toSimpleCellAddress?.(formulaAddress) ?? corner.toSimpleColumnAddress?.(formulaAddress) ?? corner.toSimpleRowAddress?.(formulaAddress) ?? {}
+  const [from, to] = [at(start), at(end)]
+  if (axis === 'row') return from.row === undefined || to.row === undefined ? MAX_ROWS : to.row - from.row + 1
+  return from.col === undefined || to.col === undefined ? MAX_COLUMNS : to.col - from.col + 1
 }
 
 function toMultiple(value: number, step: number, round: (quotient: number) => number): number | EngineError {
@@ -88,5 +149,6 @@ function toPlaces(value: number, places: number, round: (scaled: number) => numb
 
 /** Registration is global in the engine: once, before the first instance. */
 export function registerStandardFunctions(): void {
-  HyperFormula.registerFunctionPlugin(StandardFunctions)
+  const own = Object.values(LINES_OF_COMPUTED)
+  HyperFormula.registerFunctionPlugin(StandardFunctions, { enGB: Object.fromEntries(own.map((name) => [name, name])) })
 }

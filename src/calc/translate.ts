@@ -3,6 +3,7 @@ import type { CellContent } from '../workbook/document.ts'
 import { referencesIn, rewriteReferences } from '../workbook/formula/references.ts'
 import { tokenise, type Token } from '../workbook/formula/tokenise.ts'
 import { unreadableAt, unreadableWords } from '../workbook/formula/unreadable.ts'
+import { countsLinesOfComputed } from './lines-of-computed.ts'
 import { mayBeBlock, ONE_VALUE } from './one-value.ts'
 
 /** What the engine reads for a cell: a number, a boolean, text with a leading apostrophe, or a formula in the engine's dialect. */
@@ -29,10 +30,11 @@ function translated(formula: string): { readonly text: string; readonly tokens: 
   if (unreadable !== undefined) return { reason: unreadableWords(formula, unreadable) }
   let braces = 0
   const text = tokens
-    .map((token) => {
+    .map((token, index) => {
       if (token.kind === 'openBrace') braces++
       if (token.kind === 'closeBrace') braces--
-      return token.kind === 'separator' && braces === 0 ? ',' : (TRANSLATION[token.kind]?.(token.text) ?? token.text)
+      if (token.kind === 'separator' && braces === 0) return ','
+      return countsLinesOfComputed(tokens, index) ?? TRANSLATION[token.kind]?.(token.text) ?? token.text
     })
     .join('')
   return { text, tokens }

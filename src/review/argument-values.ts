@@ -33,13 +33,11 @@ export function* argumentValues(tree: FormulaNode, values: FormulaValues): Gener
   for (const node of eachTaken(tree, values)) {
     const definition = node.kind === 'call' ? functionByName(node.name) : undefined
     if (definition === undefined || node.kind !== 'call') continue
-    const named = Object.entries(definition.arguments)
-    const site = named.findIndex(([key]) => key === 'site')
-    const sitePa = sitePressure(node.arguments[site], named[site]?.[1], values)
-    for (const [index, [key, argument]] of named.entries()) {
+    const { list, site } = argumentsOf(definition)
+    const sitePa = sitePressure(node.arguments[site], list[site]?.argument, values)
+    for (const [index, { label, argument }] of list.entries()) {
       const part = node.arguments[index]
       if (part === undefined || index === site) continue
-      const label = argumentLabel(key)
       if (argument.kind === 'block') yield* rowValues(definition, argument, label, part, values, sitePa)
       else if ((argument.kind === 'quantity' || argument.kind === 'number') && hasRange(argument.range)) {
         const given = givenOf(values.of(part))
@@ -48,6 +46,23 @@ export function* argumentValues(tree: FormulaNode, values: FormulaValues): Gener
       }
     }
   }
+}
+
+interface Named {
+  readonly list: readonly { readonly label: string; readonly argument: Argument<unknown> }[]
+  /** Which of them is the site's pressure; -1 where none is. */
+  readonly site: number
+}
+
+const known = new WeakMap<FunctionDefinition, Named>()
+
+function argumentsOf(definition: FunctionDefinition): Named {
+  const before = known.get(definition)
+  if (before !== undefined) return before
+  const entries = Object.entries(definition.arguments)
+  const named: Named = { list: entries.map(([key, argument]) => ({ label: argumentLabel(key), argument })), site: entries.findIndex(([key]) => key === 'site') }
+  known.set(definition, named)
+  return named
 }
 
 function* rowValues(definition: FunctionDefinition, { rows }: Argument<unknown>, label: string, node: FormulaNode, values: FormulaValues, sitePa: number): Generator<ArgumentValue> {

@@ -18,7 +18,7 @@ export interface LinesPart {
 export function* insertLinesInParts(workbook: Workbook, sheetName: string, lines: Lines): Generator<LinesPart> {
   const { name: sheet } = sheetOf(workbook, sheetName)
   yield { edits: [{ kind: 'insertLines', sheet, ...lines, follow: true }], share: 0 }
-  yield* following(workbook, sheet, lines.axis, lines.at, inserting(lines.axis, lines.at, lines.count))
+  yield* following(workbook, sheet, lines.axis, lines.at, inserting(lines.axis, lines.at, lines.count), true)
 }
 
 /** Takes lines away. A reference whose cells are all gone becomes #REF!; ranges lose what they held of them. */
@@ -45,14 +45,15 @@ export const moveLines = (workbook: Workbook, sheetName: string, lines: Lines, t
 const whole = (parts: Iterable<LinesPart>): Edit[] => [...parts].flatMap(({ edits }) => edits)
 
 /** What rewrites the references after the lines have moved, from the `first` one on, the cells being where they are by then. */
-function* following(workbook: Workbook, sheet: string, axis: LineAxis, first: number, shift: LineShift): Generator<LinesPart> {
+function* following(workbook: Workbook, sheet: string, axis: LineAxis, first: number, shift: LineShift, keepsTogether = false): Generator<LinesPart> {
   const rows = workbook.sheets.reduce((sum, host) => sum + host.rows.length, 0)
   let passed = 0
+  // From another sheet a reference names this one.
+  const concerns = (formula: string, home: string): boolean => (home === sheet || formula.includes('!')) && mayReach(formula, axis, first)
   for (const host of workbook.sheets) {
     const here = host.name === sheet
     const rewriting: Rewriting = {
-      // From another sheet a reference names this one.
-      concerns: (formula) => (here || formula.includes('!')) && mayReach(formula, axis, first),
+      concerns: (formula) => concerns(formula, host.name),
       change: (reference) => shiftedReference(reference, host.name, sheet, axis, shift),
       place: (row, column) => (here ? placed(axis, shift, row, column) : { row, column }),
     }
@@ -69,7 +70,7 @@ function* following(workbook: Workbook, sheet: string, axis: LineAxis, first: nu
     }
   }
   const shifted = (reference: Reference, host: string | null) => shiftedReference(reference, host, sheet, axis, shift)
-  yield { edits: [...rewriteOutsideCells(workbook, (reference) => shifted(reference, null)), ...followPlaces(workbook, shifted)], share: 1 }
+  yield { edits: [...rewriteOutsideCells(workbook, (reference) => shifted(reference, null)), ...followPlaces(workbook, shifted, { concerns, keepsTogether })], share: 1 }
 }
 
 /** Rows that are rewritten at a time: some milliseconds. */

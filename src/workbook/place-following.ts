@@ -17,16 +17,25 @@ type Rewrite = (formula: string, from: CellPlace) => string
  * What is kept beside the sheets by its cell, in cases, tolerances and reviews, follows as references to the cells do, and so do formulas that are
  * held there. Of a cell that is gone nothing is kept, but by check marks.
  */
-export function followPlaces(workbook: Workbook, change: ChangeReference): Edit[] {
+export function followPlaces(workbook: Workbook, change: ChangeReference, { concerns = () => true, keepsTogether = false }: Shortcuts = {}): Edit[] {
   return followedPlaces(workbook, {
     place: (place) => placeOf(change(placeReference(place), null)),
-    formula: (formula, { sheet }) => rewriteReferences(formula, (reference) => change(reference, sheet)),
+    formula: (formula, { sheet }) => (concerns(formula, sheet) ? rewriteReferences(formula, (reference) => change(reference, sheet)) : formula),
+    keepsTogether,
     reference: (reference) => change(reference, null),
   })
 }
 
+/** What is known of a change, so that much need not be looked at. */
+interface Shortcuts {
+  /** False for a formula on a sheet in which nothing changes. */
+  readonly concerns?: (formula: string, sheet: string) => boolean
+  /** As in `ReviewFollow`. */
+  readonly keepsTogether?: boolean
+}
+
 /** @param compared for results that are compared, where that is another way than that of the cells in which cases have values, and those of tolerances */
-export function followedPlaces(workbook: Workbook, follow: { readonly place: Follow; readonly formula: Rewrite; readonly reference: ReviewFollow['reference']; readonly compared?: Follow }): Edit[] {
+export function followedPlaces(workbook: Workbook, follow: { readonly place: Follow; readonly formula: Rewrite; readonly reference: ReviewFollow['reference']; readonly keepsTogether?: boolean; readonly compared?: Follow }): Edit[] {
   return [...followedCases(workbook, follow.place, follow.formula, follow.compared ?? follow.place), ...followedTolerances(workbook, follow.place), ...followedReview(workbook, follow)]
 }
 

@@ -87,15 +87,20 @@ async function onTheScreen(): Promise<readonly Figure[]> {
     await opened(page, file)
     const panel = page.getByRole('complementary', { name: 'Side panel' }).getByRole('button', { name: 'Findings', exact: true })
     const rest = await longestGap(page, () => page.waitForTimeout(2000))
-    const stopMs = await stopped(page, () => panel.click())
     const gap = await longestGap(page, async () => {
-      await page.getByRole('button', { name: 'Look again' }).click()
+      await panel.click()
       await page.locator('.findings-panel').getByRole('status').filter({ hasText: /open/i }).waitFor({ timeout: 300_000 })
+    })
+    // A change is a reason to look again.
+    const stopMs = await stopped(page, async () => {
+      await page.getByRole('grid').focus()
+      await page.keyboard.type('2')
+      await page.keyboard.press('Enter')
     })
     const count = MANY.toLocaleString('en')
     return [
-      justSo(`findings of ${count} vessels looked for: from Stop to stopped`, inFrames(stopMs)),
       { what: `findings of ${count} vessels looked for and listed: longest time without a frame`, figure: `${inFrames(gap)} (at rest ${inFrames(rest)})`, reach: `≤ ${MOST_FRAMES} frames`, met: gap <= MOST_FRAMES * FRAME_MS + 0.5 },
+      justSo(`findings of ${count} vessels looked for: from Stop to stopped`, inFrames(stopMs)),
     ]
   } finally {
     await browser.close()

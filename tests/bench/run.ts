@@ -1,6 +1,7 @@
 import { exportWithWorkings } from './export.ts'
 import { appendList } from './list-append.ts'
 import { lineInsertion } from './line-insertion.ts'
+import { marks } from './marks.ts'
 import { ownFunctions } from './own-functions.ts'
 import { review } from './review.ts'
 import { saturation } from './saturation.ts'
@@ -15,7 +16,7 @@ import type { Figure } from './measure.ts'
  */
 
 const TOPICS: Readonly<Record<string, () => readonly Figure[] | Promise<readonly Figure[]>>> = {
-  saturation, ownFunctions, sharedHeader, lineInsertion, appendList, exportWithWorkings, whatIf, review, screen,
+  saturation, ownFunctions, sharedHeader, lineInsertion, appendList, exportWithWorkings, whatIf, review, marks, screen,
 }
 
 const wanted = process.argv.slice(2)

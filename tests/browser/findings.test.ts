@@ -128,10 +128,29 @@ describe('findings', () => {
     expect(saved.workbook.review?.record.at(-1)).toMatchObject({ what: 'finding accepted', by: 'R. Ames' })
     expect(writeWorkbook(saved.workbook)).toContain('Measured at the station')
 
+    // Mended after all, what was accepted of it stands for nothing.
+    await enter(page, 'C16', '=SAT.PRESSURE(condensing_temperature,D16)')
+    const gone = panel(page).getByRole('list', { name: 'Accepted before, and not found any more' })
+    expect(await gone.locator('li').textContent()).toMatch(/^Basis!C16.*Measured at the station/)
+    await button(page, 'Undo').click()
+    await gone.waitFor({ state: 'detached' })
+    await looked(page)
+
     // The name is remembered.
     await accepted.getByRole('button', { name: 'Open again…' }).click()
     expect(await panel(page).getByRole('textbox', { name: 'Name' }).inputValue()).toBe('R. Ames')
     await panel(page).getByRole('button', { name: 'Open again', exact: true }).click()
+    await typedOver.waitFor()
+    await looked(page)
+    expect(await gone.count()).toBe(0)
+
+    // All of a kind at once, as one step.
+    await enter(page, 'C11', '13.2')
+    await panel(page).getByRole('button', { name: 'Accept all 2 with a note…' }).click()
+    await panel(page).getByRole('textbox', { name: /^Note/ }).fill('As measured')
+    await panel(page).getByRole('button', { name: 'Accept all 2', exact: true }).press('Enter')
+    await expect.poll(() => typedOver.count(), PATIENT).toBe(0)
+    await button(page, 'Undo').click()
     await typedOver.waitFor()
     await sound(opened)
   })

@@ -176,6 +176,7 @@ describe('the printed report', () => {
     await dialog.getByLabel('Vessels').uncheck()
     expect(await dialog.getByRole('alert').count()).toBe(0)
     expect(await dialog.getByRole('status').textContent()).toMatch(/^100 rows/)
+    await dialog.getByRole('checkbox', { name: /^With the review/ }).uncheck()
 
     const pages = await printed(page)
     const lines = pages.filter((text) => /\bLine \d+/.test(text))
@@ -184,6 +185,7 @@ describe('the printed report', () => {
     expect(pages.join(' ')).toContain('Line 98')
     expect(pages.join(' ')).not.toMatch(/Vessel \d/)
     expect(pages[0]).toMatch(/Vessels no checks not printed/)
+    expect(pages[0]).toContain('findings were not looked for')
     expect(app.trouble).toEqual([])
   })
 })

@@ -120,9 +120,10 @@ describe('arithmetic that is right in its units', () => {
   })
 })
 
-/** Whether the formula is right with the changed unit too, once other numbers of it are read as the conversion: with a 2 that makes up for an 8.02 there is nothing to be found. */
+/** Whether the formula is right with the changed unit too, once other numbers of it are read as the conversion, or as one with a circle’s π in it: with a 2 that makes up for an 8.02 there is nothing to be found. */
 const couldBeRead = (ratio: number, conversion: number, share: number): boolean =>
-  [1, conversion, share, conversion * share].some((read) => Math.abs((ratio * conversion) / read - 1) < 0.02)
+  [1, conversion, share, conversion * share].some((read) => [1, Math.PI / 4, Math.PI, Math.sqrt(Math.PI / 4)].some((circle) =>
+    [circle, 1 / circle].some((one) => Math.abs((ratio * conversion) / read / one - 1) < 0.02)))
 
 describe('temperatures and pressures', () => {
   const temperature = fc.constantFrom('°F', '°C')

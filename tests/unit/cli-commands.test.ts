@@ -24,7 +24,7 @@ async function refusal(...args: readonly string[]): Promise<string> {
 
 describe('the command line', () => {
   it('lists the commands it has for one it has not, or none', async () => {
-    expect(await refusal('compare', 'a', 'b')).toBe('lowside: there is no command "compare"; there are: eval, new, calc, sweep, solve, check, export, import, help')
+    expect(await refusal('juggle', 'a', 'b')).toBe('lowside: there is no command "juggle"; there are: eval, new, calc, sweep, solve, check, why, compare, export, import, help')
     expect(await refusal()).toContain('no command given')
     expect(await refusal('constructor')).toContain('there is no command "constructor"')
   })

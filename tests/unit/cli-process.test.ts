@@ -30,7 +30,7 @@ describe('the lowside command as a process', () => {
   })
 
   it('ends with 2 and one line on standard error for bad usage', async () => {
-    expect(await lowside(['compare'])).toEqual({ code: 2, out: '', err: 'lowside: there is no command "compare"; there are: eval, new, calc, sweep, solve, check, export, import, help\n' })
+    expect(await lowside(['juggle'])).toEqual({ code: 2, out: '', err: 'lowside: there is no command "juggle"; there are: eval, new, calc, sweep, solve, check, why, compare, export, import, help\n' })
   })
 
   it('reads formulas from standard input', async () => {

@@ -1,6 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { Graph } from '../../src/calc/graph.ts'
 import { evaluate } from './catalogue-examples.ts'
+import { workbookOf } from './workbook-of.ts'
 
 // ECMA-376 number formats; the engine's own TEXT gives "0.3%", "1235,##0.00" and the format itself for these.
 describe('TEXT', () => {
@@ -59,5 +61,22 @@ describe('rounding that does not take the last bit of a double for a difference'
         expect(value - down).toBeLessThan(step * (1 - 1e-9))
       }),
     )
+  })
+})
+
+describe('ROWS and COLUMNS', () => {
+  // The engine ends in the attempt to size a name, or what a function gives, before it is computed.
+  it('size a defined name whose cells wait for the result, and what a function gives', () => {
+    const graph = new Graph(workbookOf({ S: { A1: '=ROWS(pair)', A2: '=A1', B1: '=columns( pair )', B2: '=ROWS(INDEX(A2:A4,0,1))', A4: 1 } }, { pair: 'S!$A$2:$B$3' }))
+    expect(graph.value('S', 0, 1)).toMatchObject({ error: '#CYCLE!' })
+    expect(graph.value('S', 0, 0)).toMatchObject({ error: '#CYCLE!' })
+    const other = new Graph(workbookOf({ S: { A1: '=ROWS(pair)', B1: '=Columns( pair )', C1: '=A1+B1', A2: '=1+1', B3: '=A2' } }, { pair: 'S!$A$2:$C$3' }))
+    expect([other.value('S', 0, 0), other.value('S', 0, 1), other.value('S', 0, 2)]).toEqual([2, 3, 5])
+  })
+
+  it('size a reference wherever they stand in it', () => {
+    const graph = new Graph(workbookOf({ S: { A1: '=ROWS(A$1:A1)', A2: '=ROWS(A$1:A2)', A3: '=ROWS($A$1:$B3)+COLUMNS($A:C)', B1: '=COLUMNS((A1:C1))', C1: '=ROWS(B2)', D1: '=ROWS(A:A)', E1: '=COLUMNS(1:2)', F1: '=ROWS(A1:A2,B1)' } }))
+    expect([[0, 0], [1, 0], [2, 0], [0, 1], [0, 2], [0, 3], [0, 4]].map(([row = 0, column = 0]) => graph.value('S', row, column))).toEqual([1, 2, 6, 3, 1, 1_048_576, 16_384])
+    expect(graph.value('S', 0, 5)).toMatchObject({ error: '#N/A' })
   })
 })

@@ -52,19 +52,16 @@ export function GridCell(props: Props): JSX.Element {
     return cellView(cell, plain === undefined ? values.at(sheetName(), row(), column()) : plain, check)
     // Of all cells that are read together, those that look as before are done with here.
   }, EMPTY_VIEW, { equals: sameView })
-  /** What its marks stand for, in words; the classes that make them. */
+  /** What its marks stand for, in words; the classes that make them; whether a check mark on it still stands. */
   const marks = createMemo(() => {
     const note = props.cells()?.[column()]?.note
     const wrong = misfit(props.cells(), column())
     const base = session.baseOf(row(), column())
     const differs = base !== undefined && base.content !== (props.cells()?.[column()]?.content ?? null)
-    const words = [view().description, ...checkedWords(checkMarks.at(row(), column())), wrong, differs ? baseWords(base) : undefined, note === undefined ? undefined : `note: ${note}`].filter((text) => text !== undefined)
-    return { classes: (note === undefined ? '' : ' noted') + (wrong === undefined ? '' : ' misfit') + (differs ? ' case-differs' : ''), words: words.length > 0 ? words.join('; ') : undefined }
-  })
-  /** Whether a check mark on the cell still stands. */
-  const checked = createMemo(() => {
+    // A sheet that is checked as a whole is so where something stands.
     const states = (props.cells()?.[column()]?.content ?? null) === null ? [] : checkMarks.at(row(), column())
-    return states.length === 0 ? undefined : states.some(({ isGood }) => isGood) ? 'good' : 'stale'
+    const words = [view().description, ...checkedWords(states), wrong, differs ? baseWords(base) : undefined, note === undefined ? undefined : `note: ${note}`].filter((text) => text !== undefined)
+    return { classes: (note === undefined ? '' : ' noted') + (wrong === undefined ? '' : ' misfit') + (differs ? ' case-differs' : ''), words: words.length > 0 ? words.join('; ') : undefined, checked: states.length === 0 ? undefined : states.some(({ isGood }) => isGood) ? 'good' : 'stale' }
   })
   const pad = createMemo(() => (view().isNumber ? alignment(sheet(), row(), column()) : ''))
 
@@ -110,6 +107,6 @@ export function GridCell(props: Props): JSX.Element {
         width: `${layout.columnAxis().size(Math.max(0, column()))}px`,
         '--runs-on': lie().by > 0 ? `${-lie().by}px` : undefined,
       }}
-    >{view().text}<Show when={checked()}>{(state) => <i class={`checked-line ${state()}`} aria-hidden="true" />}</Show></div>
+    >{view().text}<Show when={marks().checked}>{(state) => <i class={`checked-line ${state()}`} aria-hidden="true" />}</Show></div>
   )
 }

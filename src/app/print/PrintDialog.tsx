@@ -62,7 +62,7 @@ export function PrintDialog(props: { readonly onClose: () => void }): JSX.Elemen
         </fieldset>
         <label class="print-review">
           <input type="checkbox" checked={withReview()} onChange={(event) => setWithReview(event.currentTarget.checked)} />
-          With the review: what there is to look at, open and accepted
+          With the review: findings, open and accepted
         </label>
         <fieldset class="print-sheets">
           <legend>Sheets</legend>

@@ -53,7 +53,7 @@ export function derive(survey: Survey, results: readonly CellPlace[]): Derivatio
     return home && {
       source: surveySource(survey, home, { row, column }),
       print: (value, place) => printedNumber(survey, value, place),
-      nameOf: (place) => `${nameAt(place)}${marked(numberAt(place))}`,
+      nameOf: (place) => `${asName(nameAt(place))}${marked(numberAt(place))}`,
       rangeName: ({ sheet, area }) => `${rangeHeading(survey, sheet, area.top, area.left)} (${areaText({ sheet: sheet.name, area })})${marked(numbers.get(`${sheet.name}!${area.top}:${area.left}:${area.bottom}:${area.right}`))}`,
       about: (place) => conversionOf(place),
     }
@@ -94,6 +94,9 @@ export function derive(survey: Survey, results: readonly CellPlace[]): Derivatio
 const MOST_LINKS = 1000
 
 const marked = (number: number | undefined): string => (number === undefined ? '' : ` [${number}]`)
+
+/** A name that reads like an equation is set off from the equation it stands in. */
+const asName = (label: string): string => (/ [=<>≤≥×/+−-] /.test(label) ? `“${label}”` : label)
 
 /** What passes a cell's value on, and what passes that on. */
 function allPassing(links: ReadonlyMap<string, readonly CellPlace[]>, key: string): CellPlace[] {

@@ -1,7 +1,7 @@
 import { switchCase } from '../../workbook/case-switching.ts'
 import { BASE, casesOf, currentName } from '../../workbook/cases.ts'
 import { removeSheet, renameSheet } from '../../workbook/commands.ts'
-import { foldCase, sheetByName, sheetIndex, type Cell, type Sheet, type Workbook } from '../../workbook/document.ts'
+import { foldCase, sheetByName, sheetIndex, usedRange, type Cell, type Sheet, type Workbook } from '../../workbook/document.ts'
 import { applyEdits, type CellChange, type Edit } from '../../workbook/edits.ts'
 import { deleteLines, insertLines } from '../../workbook/line-commands.ts'
 import { acceptCells } from './accept-cells.ts'
@@ -121,6 +121,14 @@ function takeStructure(draft: Draft, before: Side, chosen: readonly Difference[]
   }
   for (const { subject } of chosen) if (subject.of === 'sheet') takeSheet(draft, before, subject.name)
   if (chosen.some(({ subject }) => subject.of === 'order of sheets')) draft.act(sheetOrder(draft, before.workbook))
+  draft.layout = { pairs: draft.layout.pairs.map((pair) => asFarAsFilled(pair, sheetByName(draft.workbook, pair.now))) }
+}
+
+/** How far the sheet now reaches by then decides what counts as lines beyond the last one. */
+function asFarAsFilled(pair: SheetPair, sheet: Sheet | undefined): SheetPair {
+  if (sheet === undefined) return pair
+  const { rows, columns } = usedRange(sheet)
+  return { ...pair, rows: lineRuns(pair.rows.runs, pair.rows.before, rows), columns: lineRuns(pair.columns.runs, pair.columns.before, columns) }
 }
 
 type Axis = 'rows' | 'columns'
@@ -204,8 +212,8 @@ function takeSheet(draft: Draft, before: Side, name: string): void {
   const after = draft.layout.pairs.find((one) => foldCase(one.before) === foldCase(earlier?.name ?? ''))
   const at = after === undefined ? 0 : sheetIndex(draft.workbook, after.now) + 1
   draft.act([{ kind: 'addSheet', at, sheet: { ...sheet, rows: sheet.rows.map((row) => row?.map((cell) => cell && there(way, cell, sheet.name))) } }])
-  const [rows, columns] = [lineRuns([], sheet.rows.length, sheet.rows.length), lineRuns([], 0, 0)]
-  draft.layout = { pairs: [...draft.layout.pairs, { before: sheet.name, now: sheet.name, rows, columns }] }
+  const used = usedRange(sheet)
+  draft.layout = { pairs: [...draft.layout.pairs, { before: sheet.name, now: sheet.name, rows: lineRuns([], used.rows, used.rows), columns: lineRuns([], used.columns, used.columns) }] }
 }
 
 /** The sheets that both have change places among themselves; those that only this workbook has stay where they are. */

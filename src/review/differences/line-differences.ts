@@ -108,17 +108,18 @@ function heldWords(side: Side, sheet: Sheet, { axis, at, count }: ToldLines, isT
       const cell = sheet.rows[row]?.[Number(column)]
       if (!cell || (axis === 'columns' && (Number(column) < at || Number(column) >= at + count)) || cell.content === null) continue
       if (isFormula(cell.content)) formulas++
-      else if (cell.role === 'input' && inputs.length <= MOST_LISTED) {
+      else if (cell.role === 'input') {
         const place = { row, column: Number(column) }
-        inputs.push(shortened([labelOf(sheet, place), contentWords(cell.content, side.unit(sheet, row, place.column))].filter((one) => one !== undefined).join(' ')))
-      } else if (cell.role !== 'input') others.push(shortened(contentWords(cell.content)))
-      else inputs.push('')
+        // Further ones are counted only.
+        inputs.push(inputs.length > MOST_LISTED ? '' : shortened([labelOf(sheet, place), contentWords(cell.content, side.unit(sheet, row, place.column))].filter((one) => one !== undefined).join(' ')))
+      } else if (cell.role !== 'unit') others.push(shortened(contentWords(cell.content)))
     }
   }
-  return [
-    ...(inputs.length > 0 ? [listed([...others.slice(0, inputs.length > 0 ? count : MOST_LISTED), ...inputs], MOST_LISTED)] : others.length > 0 ? [listed(others, MOST_LISTED)] : []),
-    ...(formulas > 0 ? [counted(formulas, 'formula')] : []),
-  ].join('; ')
+  // What an input is called need not be said before it.
+  const firstInputs = inputs.slice(0, MOST_LISTED)
+  const named = inputs.length === 0 ? others : others.slice(0, MOST_LISTED).filter((text) => !firstInputs.some((input) => input.startsWith(text))).slice(0, count)
+  const told = [...named, ...inputs]
+  return [...(told.length > 0 ? [listed(told, MOST_LISTED)] : []), ...(formulas > 0 ? [counted(formulas, 'formula')] : [])].join('; ')
 }
 
 const shortened = (text: string): string => (text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text)

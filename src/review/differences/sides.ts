@@ -47,10 +47,11 @@ export class Side {
     return typeof value === 'string' && value !== '' ? value : undefined
   }
 
-  /** What a cell is called: the words beside and above it. */
+  /** What a cell is called: the words beside and above it. What names others is called nothing: the label above it is another one's. */
   label(place: CellPlace): string | undefined {
     const sheet = this.sheet(place.sheet)
-    if (sheet === undefined) return undefined
+    const role = sheet?.rows[place.row]?.[place.column]?.role
+    if (sheet === undefined || role === 'label' || role === 'heading' || role === 'title') return undefined
     const find = this.#labels.get(sheet) ?? labelFinder(sheet, (at) => this.#shown(sheet, at))
     this.#labels.set(sheet, find)
     return find(place)

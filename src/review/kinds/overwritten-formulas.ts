@@ -3,7 +3,8 @@ import { eachCell } from '../../workbook/cells.ts'
 import type { FindingKind, Found, Mend } from '../finding.ts'
 import { quotedFormula } from '../finding-words.ts'
 import { merge, type CellFound } from '../merge.ts'
-import { oddOnes, type OddOne } from '../odd-ones.ts'
+import type { OddOne } from '../odd-along.ts'
+import { oddOnes } from '../odd-ones.ts'
 import type { Survey } from '../survey.ts'
 import { templateDifferences } from '../template-differences.ts'
 
@@ -38,8 +39,8 @@ function againstTemplate(survey: Survey): CellFound[] {
 function amongFormulas(survey: Survey): CellFound[] {
   // Where the template has an input, one may be typed.
   const isMeant = ({ sheet, row, column }: OddOne): boolean => survey.template?.cell({ sheet: sheet.name, row, column })?.role === 'input'
-  return oddOnes(survey).filter((odd) => !isFormula(odd.cell.content) && !isMeant(odd)).map(({ sheet, row, column, cell, neighbour, expected, way }): CellFound =>
-    typed(sheet, row, column, cell, `where the cells ${way === 'down' ? 'above and below' : 'on both sides'} have a formula, here ${quotedFormula(expected)}.`, 'neighbours',
+  return oddOnes(survey).filter((odd) => !isFormula(odd.cell.content) && !isMeant(odd)).map(({ sheet, row, column, cell, neighbour, expected, way, isBetween }): CellFound =>
+    typed(sheet, row, column, cell, `where the ${isBetween ? `cells ${way === 'down' ? 'above and below' : 'on both sides'} have` : 'other cells of the column have'} a formula, here ${quotedFormula(expected)}.`, 'neighbours',
       { words: 'Fill in the neighbours’ formula', cell: { ...neighbour, ...looksOf(cell), content: expected } }))
 }
 

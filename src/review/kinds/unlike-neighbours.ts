@@ -2,7 +2,8 @@ import { isFormula } from '../../workbook/document.ts'
 import type { FindingKind } from '../finding.ts'
 import { formulaDifference } from '../formula-difference.ts'
 import { merge, type CellFound } from '../merge.ts'
-import { oddOnes, type OddOne } from '../odd-ones.ts'
+import type { OddOne } from '../odd-along.ts'
+import { oddOnes } from '../odd-ones.ts'
 import { templateDifferences } from '../template-differences.ts'
 
 /** One or two formulas that are not as those they stand among. */

@@ -6,7 +6,7 @@ import { formulaTree } from '../../workbook/formula/tree.ts'
 import type { FormulaCell, Survey } from '../survey.ts'
 import { CellMeanings, type Numbered } from './cell-meanings.ts'
 import { bareRatioFault, declaredFault } from './declared-unit.ts'
-import type { Fault, Stretch } from './fault.ts'
+import type { Fault, FaultKind, Stretch } from './fault.ts'
 import { Inference } from './infer.ts'
 import { unitQuantity } from './known-unit.ts'
 import { siteOf, type Site } from './site.ts'
@@ -108,7 +108,7 @@ class Analysis {
     const key = `${this.#formOf(formula, sheet)}|${declared ?? 'any'}`
     const known = this.#forms.get(key)
     if (known !== undefined) return known
-    const made = this.#newForm(formula, sheet, declared)
+    const made = this.#tryForm(formula, sheet, declared)
     this.#forms.set(key, made)
     return made
   }
@@ -126,6 +126,16 @@ class Analysis {
       referents.push({ start, end, reference, ...resolved })
     }
     return `${text}${formula.slice(at)}|${this.#unitCells(referents).map((of) => of.join('.')).join()}`
+  }
+
+  /** Of a formula that is nested too deep for the stack nothing is said. */
+  #tryForm(formula: string, home: Sheet, declared: string | undefined): FormAnalysis {
+    try {
+      return this.#newForm(formula, home, declared)
+    } catch (fault) {
+      if (fault instanceof RangeError) return { root: UNKNOWN, faults: [], tokensOf: () => [0, 0] }
+      throw fault
+    }
   }
 
   #newForm(formula: string, home: Sheet, declared: string | undefined): FormAnalysis {
@@ -151,10 +161,11 @@ class Analysis {
       },
     })
     const root = inference.whole(tree)
-    // What is wrong within it is told of there: the result follows from it.
-    if (inference.faults.length > 0) return { root: root.meaning, faults: distinct(inference.faults), tokensOf }
+    const within = distinct(inference.faults)
+    // What is wrong within it is told of there, if the unit of the result follows from it.
+    if (!within.every(({ kind }) => LEAVES_UNIT.has(kind))) return { root: root.meaning, faults: within, tokensOf }
     const fault = declared === '' ? bareRatioFault(root) : unit !== undefined && declared !== undefined ? declaredFault(root, unit, declared, inference.surroundings) : undefined
-    return { root: root.meaning, faults: fault ? [fault] : [], tokensOf }
+    return { root: root.meaning, faults: fault ? [...within, fault] : within, tokensOf }
   }
 
   #held(sheet: Sheet, area: Area): Numbered {
@@ -175,6 +186,9 @@ class Analysis {
 
 const DECLARED_ROLES: ReadonlySet<string> = new Set(['result', 'input'])
 
+/** Faults of a number: what is computed with it is in its unit all the same. */
+const LEAVES_UNIT: ReadonlySet<FaultKind> = new Set(['gauge-without-site', 'joined-unit', 'unit-in-exponent', 'mixed-units'])
+
 const isUnitCell = ({ sheet, area }: Referent): boolean => isOneCell(area) && sheet.rows[area.top]?.[area.left]?.role === 'unit'
 
 const isOneCell = ({ top, bottom, left, right }: Area): boolean => top === bottom && left === right
@@ -193,4 +207,3 @@ function distinct(faults: readonly Fault[]): readonly Fault[] {
     return true
   })
 }
-

@@ -3,10 +3,11 @@ import { isFormula, type Cell, type Sheet } from '../../workbook/document.ts'
 import { unitFinder } from '../../workbook/unit-scope.ts'
 import type { Survey } from '../survey.ts'
 import { isWellKnown } from './constants.ts'
-import { isPressure } from './dimension.ts'
+import { isDimensionless, isPressure } from './dimension.ts'
 import { unitQuantity } from './known-unit.ts'
-import { countOf, meaningText, UNKNOWN, type Meaning } from './meaning.ts'
+import { countOf, meaningText, UNKNOWN, type Meaning, type Quantity } from './meaning.ts'
 import { isAboutAtmospheric } from './sums.ts'
+import { isTradeConstant } from './trade-constants.ts'
 
 /** A meaning with a number of its own: the same of all cells that mean the same. */
 export interface Numbered {
@@ -106,20 +107,28 @@ export class CellMeanings {
     const value = this.#survey.value(sheet.name, row, column)
     const unit = cell.role === 'unit' ? undefined : this.#unit(sheet, row, column)
     if (typeof value === 'boolean') return this.#known('truth', () => ({ kind: 'truth' }))
-    if (unit !== undefined) return this.#inUnit(unit, typeof value === 'number' ? value : undefined)
+    if (unit !== undefined) return this.#inUnit(unit, typeof value === 'number' ? value : undefined, typeof cell.content === 'number')
     if (typeof value === 'string') return this.#known(`text ${unitQuantity(value) === undefined ? '' : value}`, () => ({ kind: 'text', text: undefined, unit: unitQuantity(value) }))
     if (typeof value !== 'number' || isBareFormula(cell)) return this.#known('unknown', () => UNKNOWN)
     // A number without unit may be a count, and it may be anything.
-    const given = isWellKnown(value) ? [value] : []
+    const given = isWellKnown(value) || isTradeConstant(value) ? [value] : []
     const loose = given.length === 0 && !(Number.isInteger(value) && Math.abs(value) <= MOST_COUNTED)
     return this.#known(`number ${given.join('')}${loose ? ' loose' : ''}`, () => ({ kind: 'number', value: given[0], factors: [], given, loose }))
   }
 
-  #inUnit(text: string, value: number | undefined): Numbered {
+  #inUnit(text: string, value: number | undefined, isTyped: boolean): Numbered {
     const unit = unitQuantity(text)
     if (unit === undefined) return this.#known('unknown', () => UNKNOWN)
+    if (isTyped && value !== undefined && isShare(unit)) return this.#typedShare(text, unit, value)
     const atmospheric = isPressure(unit.dimension) && unit.zero.gauge === 0 && value !== undefined && isAboutAtmospheric(value * unit.factor)
     return this.#known(`in ${text}${atmospheric ? ', as the atmosphere' : ''}`, () => (atmospheric ? { ...unit, zero: { ...unit.zero, atmospheric } } : unit))
+  }
+
+  /** People write "-" beside an empirical factor as well, whose unit has no name: f of f·D·L. A share, a margin or a count is none. */
+  #typedShare(text: string, unit: Quantity, value: number): Numbered {
+    const given = isTradeConstant(value) ? [value] : []
+    const loose = given.length === 0 && Math.abs(value) > MOST_OF_A_SHARE && !Number.isInteger(value)
+    return this.#known(`in ${text} ${given.join('')}${loose ? ' loose' : ''}`, () => ({ ...unit, loose, ...(given.length > 0 && { given }) }))
   }
 
   #unit(sheet: Sheet, row: number, column: number): string | undefined {
@@ -168,5 +177,10 @@ interface Run {
 const MOST_COLUMNS = 64
 /** A whole number up to this is a count, however bare. */
 const MOST_COUNTED = 20
+
+/** Above it a number in "-" is no share, nor what is left or added to one. */
+const MOST_OF_A_SHARE = 1.5
+
+const isShare = ({ dimension, symbol }: Quantity): boolean => isDimensionless(dimension) && symbol.length === 0
 
 const isBareFormula = (cell: Cell | undefined): boolean => isFormula(cell?.content) && cell?.role !== 'unit'

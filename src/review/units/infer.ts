@@ -124,7 +124,7 @@ export class Inference {
     for (const [factor, beside, isDivisor] of [[left, right, false], [right, left, exponent === -1]] as const) {
       if (factor.meaning.kind !== 'quantity') continue
       const unfit = unfitFactor(factor.meaning)
-      // A share of it is no use as a factor, nor is a conversion; of a temperature only the conversion is none.
+      // Times a number it is a share of itself, or is converted: 1.1 times the set pressure, 1.8 times a temperature in °C.
       if (unfit === undefined || (isShare(asNumber(beside.meaning)) && !isDivisor)) continue
       const fault = factorFault(unfit, factor, isDivisor ? 'divides by' : exponent === -1 ? 'divides' : 'multiplies', this.surroundings, whole)
       if (unfit === 'temperature' && !isDivisor && one.kind === 'quantity' && other.kind === 'quantity') return { ...product(one, other, exponent), pending: fault }
@@ -233,9 +233,16 @@ interface Term {
   readonly sign: 1 | -1
 }
 
+/** The terms of a sum in the order of writing, those in parentheses too. A list of thousands stands on the left: no recursion there. */
 function termsOf(node: FormulaNode, sign: 1 | -1): Term[] {
-  const turned = sign === 1 ? -1 : 1
-  if (node.kind === 'operation' && (node.operator === '+' || node.operator === '-')) return [...termsOf(node.left, sign), ...termsOf(node.right, node.operator === '+' ? sign : turned)]
-  if (node.kind === 'sign') return termsOf(node.of, node.operator === '+' ? sign : turned)
-  return [{ node, sign }]
+  const terms: Term[] = []
+  const rest: Term[] = [{ node, sign }]
+  for (let next = rest.pop(); next !== undefined; next = rest.pop()) {
+    const { node: one } = next
+    const turned = next.sign === 1 ? -1 : 1
+    if (one.kind === 'operation' && (one.operator === '+' || one.operator === '-')) rest.push({ node: one.right, sign: one.operator === '+' ? next.sign : turned }, { node: one.left, sign: next.sign })
+    else if (one.kind === 'sign') rest.push({ node: one.of, sign: one.operator === '+' ? next.sign : turned })
+    else terms.push(next)
+  }
+  return terms
 }

@@ -27,7 +27,13 @@ export function joinedParts(nodes: readonly FormulaNode[], inference: Inference)
 }
 
 function partsOf(node: FormulaNode): FormulaNode[] {
-  return node.kind === 'operation' && node.operator === '&' ? [...partsOf(node.left), ...partsOf(node.right)] : [node]
+  const parts: FormulaNode[] = []
+  const rest = [node]
+  for (let next = rest.pop(); next !== undefined; next = rest.pop()) {
+    if (next.kind === 'operation' && next.operator === '&') rest.push(next.right, next.left)
+    else parts.push(next)
+  }
+  return parts
 }
 
 const isNumber = ({ kind }: Meaning): boolean => kind === 'number' || kind === 'quantity' || kind === 'unknown'

@@ -1,9 +1,9 @@
 import { units } from '../../../functions/units/units.ts'
 import { factorsMeant, isTellingConversion, mayBringDimension, TYPED_WITHIN, type Meant } from './constants.ts'
 import { dimensionOf, isDimensionless, isPressure, isTemperature, sameDimension } from './dimension.ts'
-import { inDegrees } from './products.ts'
 import { asWeight } from './free-fall.ts'
 import { sameFactor, type Quantity } from './meaning.ts'
+import { inDegrees } from './products.ts'
 import { OFFSET_WITHIN } from './sums.ts'
 import { withTradeConstant } from './trade-constants.ts'
 
@@ -49,10 +49,12 @@ function scaleMisfit(factor: number, { constants, given = [] }: Pick<Quantity, '
   }
   const inverted = constants.find((constant) => sameFactor(factor * constant, unit.factor, TYPED_WITHIN))
   if (inverted !== undefined) return { how: 'inverted', constant: inverted }
-  // A coefficient that holds a conversion, and π, or an efficiency: 0.4085 gpm/in2 are ft/s.
-  const isCoefficient = meant.some(({ factor: read, used }) => used.some((index) => mayBringDimension(constants[index] ?? 1)) && read / unit.factor > 0.2 && read / unit.factor < 5)
+  const isCoefficient = constants.some(mayBringDimension) && meant.some(({ factor: read }) => CIRCLES.some((circle) => sameFactor(read / unit.factor, circle, TYPED_WITHIN)))
   return isCoefficient ? undefined : { how: 'factor', needed: simplest(meant, unit.factor) }
 }
+
+/** A coefficient may hold a circle's π along with the conversion: 0.4085 gpm over the square of a bore in inches is in ft/s. */
+const CIRCLES = [Math.PI / 4, 4 / Math.PI, Math.PI, 1 / Math.PI, Math.sqrt(Math.PI / 4), Math.sqrt(4 / Math.PI)]
 
 const hasPercent = ({ symbol }: Quantity): boolean => symbol.some(([code]) => code === '%')
 

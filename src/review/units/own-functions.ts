@@ -7,6 +7,8 @@ import { say } from './fault.ts'
 import type { Inference } from './infer.ts'
 import { unitQuantity } from './known-unit.ts'
 import { ANY_ZERO, countOf, sameFactor, UNKNOWN, type Meaning, type Quantity } from './meaning.ts'
+import { misfit } from './misfit.ts'
+import { misfitKey, misfitWords } from './misfit-words.ts'
 import { unitWords } from './unit-words.ts'
 
 /** What a function of the catalogue gives: in the unit that it is asked for. What it refuses itself is an error there, and none of these faults. */
@@ -20,6 +22,7 @@ export function ownCallMeaning(node: CallNode, definition: FunctionDefinition, i
     if (argument === undefined) continue
     const meaning = inference.meaning(argument)
     const pair = unitOfPair(meaning)
+    if (held?.kind === 'quantity' && meaning.kind === 'range') lookAtPair(argument, meaning, inference)
     if (index === 0) converted = pair
     if (isGauge(pair)) gauges++
     if (key === 'unit') unit = unitOf(argument, meaning)
@@ -55,6 +58,20 @@ function lookAtSite(node: CallNode, definition: FunctionDefinition, inference: I
 function pointsOf({ result, arguments: { unit: asked } }: FunctionDefinition, converted: Quantity | undefined): number {
   if (result === 'as asked') return converted?.zero.points ?? NaN
   return asked?.gaugeRefused === 'difference' ? NaN : 1
+}
+
+/** A number whose column has one unit, taken together with another one beside it. */
+function lookAtPair(argument: FormulaNode, { columns }: Meaning & { readonly kind: 'range' }, inference: Inference): void {
+  const [[number, ...numbers] = [], [unit] = [], ...others] = columns
+  if (number?.kind !== 'quantity' || unit?.kind !== 'text' || unit.unit === undefined || numbers.length + others.length > 0) return
+  const wrong = misfit(number, unit.unit)
+  if (wrong === undefined) return
+  const [is, taken] = [unitWords(number), unitWords(unit.unit)]
+  inference.report({
+    kind: 'joined-unit', severity: 'warning',
+    words: say`Takes ${argument} as a number in ${taken}, and the number is in ${is}: ${misfitWords(wrong, number, unit.unit, taken)}.`,
+    key: misfitKey(wrong, number, taken), causes: [argument],
+  })
 }
 
 /** Of a number with its unit, as a text or in two cells. */

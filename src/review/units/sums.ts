@@ -1,9 +1,9 @@
 import { STANDARD_ATMOSPHERE_PA } from '../../../functions/units/constants.ts'
 import { factorsMeant, TYPED_WITHIN } from './constants.ts'
 import { isDimensionless, isPressure, isTemperature, sameDimension } from './dimension.ts'
-import { inDegrees } from './products.ts'
 import { asWeight } from './free-fall.ts'
 import { sameFactor, type Quantity, type Zero } from './meaning.ts'
+import { inDegrees } from './products.ts'
 
 /** Why two quantities cannot stand in one sum or comparison. */
 export type Disagreement = 'dimension' | 'unit' | 'share' | 'gauge' | 'temperature'
@@ -44,7 +44,8 @@ function inOneUnit(one: Quantity, other: Quantity, sign: 1 | -1 = 1): Agreement 
   if (!sameDimension(one.dimension, other.dimension)) {
     const [weight, otherWeight] = [asWeight(one, other.dimension), asWeight(other, one.dimension)]
     // Whichever is the pressure stays as it is: of the two that free fall makes of each other, the unit of that one is known.
-    const common = weight && isPressure(other.dimension) ? inOneUnit(weight.quantity, other) : otherWeight ? inOneUnit(one, otherWeight.quantity) : weight ? inOneUnit(weight.quantity, other) : undefined
+    const isOther = isPressure(other.dimension) || otherWeight === undefined
+    const common = weight && isOther ? inOneUnit(weight.quantity, other) : otherWeight && inOneUnit(one, otherWeight.quantity)
     return loose && (common === undefined || 'disagreement' in common) ? { quantity: undefined } : (common ?? { disagreement: 'dimension' })
   }
   const common = commonFactors(one, other)
@@ -103,7 +104,7 @@ function otherScale(one: Quantity, other: Quantity): boolean {
 /** Kelvins: people write 273 and 460. */
 export const OFFSET_WITHIN = 0.6
 
-/** Neither a difference nor a sum of other temperatures needs a look here: points and offsets add up. */
+/** Points and offsets add up; a difference less a temperature is neither. */
 function temperatureSum(one: Zero, other: Zero, sign: 1 | -1): Zero | Disagreement {
   const points = rounded(one.points + other.points * sign)
   if (points < 0 && !one.open && !other.open) return 'temperature'

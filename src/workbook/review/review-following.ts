@@ -17,6 +17,8 @@ export interface ReviewFollow {
   readonly formula: (formula: string, from: CellPlace) => string
   /** Of a reference that names its sheet. */
   readonly reference: (reference: Reference) => Reference | null
+  /** No range loses a cell, or takes one in that there was: as lines are inserted. */
+  readonly keepsTogether?: boolean
   /** Of a sheet as a whole. */
   readonly sheet?: (name: string) => string
 }
@@ -66,7 +68,7 @@ function followedMark(mark: CheckMark, follow: ReviewFollow): { readonly mark: C
     isWhole &&= after.isWhole
     return after.cell
   })
-  const covers = followed === mark.covers ? followed : withoutStrays(mark.covers, followed, follow)
+  const covers = followed === mark.covers || follow.keepsTogether ? followed : withoutStrays(mark.covers, followed, follow)
   isWhole &&= covers === followed
   const values = mapped(mark.values, (value) => followedValue(value, follow))
   const names = mapped(mark.names, (one) => {

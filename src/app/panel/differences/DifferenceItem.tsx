@@ -11,7 +11,7 @@ export function DifferenceItem(props: { readonly difference: Difference; readonl
   return (
     <li class="difference" classList={{ current: isCurrent() }} data-difference={keyOf(one())}>
       <button type="button" class="difference-go" aria-current={isCurrent()} onClick={() => props.state.goTo(one())}>
-        <span class="difference-kind">{one().kind}</span> <Show when={place()}>{(at) => <span class="difference-place">{printCellPlace(at())}</span>}</Show> <span class="difference-label">{one().label}</span>
+        <span class="difference-kind">{one().kind}</span> <Show when={place()}>{(at) => <span class="difference-place"><Show when={!one().now}>was at </Show>{printCellPlace(at())}</span>}</Show> <span class="difference-label">{one().label}</span>
       </button>
       <p class="difference-sides">
         <span class="difference-was"><span class="unseen">was </span>{one().was}</span> <span class="difference-arrow" aria-hidden="true">→</span> <span class="difference-is"><span class="unseen">is </span>{one().is}</span>

@@ -1,6 +1,6 @@
-import { createSignal, For, Show, type JSX } from 'solid-js'
-import type { Finding } from '../../../review/finding.ts'
+import { createMemo, createSignal, For, Show, type JSX } from 'solid-js'
 import { findingPlace } from '../../../review/finding-words.ts'
+import type { AcceptedFinding } from '../../../workbook/review-record.ts'
 import { goToArea } from '../../review/go-to-area.ts'
 import { pageOf } from '../../review/walking.ts'
 import { useSession } from '../../state/session.ts'
@@ -14,8 +14,9 @@ export function AcceptedList(props: { readonly state: FindingsState }): JSX.Elem
   const session = useSession()
   const [page, setPage] = createSignal(0)
   const shown = () => pageOf(props.state.accepted(), page())
+  const gone = createMemo(() => acceptedOfNothing(props.state))
   return (
-    <Show when={props.state.accepted().length > 0}>
+    <Show when={props.state.accepted().length + gone().length > 0}>
       <details class="findings-accepted">
         <summary><h3>Accepted</h3> <span class="review-count">{props.state.accepted().length}</span></summary>
         <ul class="review-list" aria-label="Accepted findings">
@@ -26,43 +27,66 @@ export function AcceptedList(props: { readonly state: FindingsState }): JSX.Elem
                   <span class="finding-severity">{finding.severity}</span> <span class="finding-place">{findingPlace(finding)}</span> <span class="finding-label">{finding.label}</span>
                 </button>
                 <p class="finding-reason">{finding.reason}</p>
-                <p class="finding-note">{finding.accepted?.note}<small>{acceptedWords(finding.accepted)}</small></p>
-                <OpenAgain finding={finding} state={props.state} />
+                <Show when={finding.accepted}>{(accepted) => <Acceptance accepted={accepted()} state={props.state} verb="Open again" leave="Leave it accepted" />}</Show>
               </li>
             )}
           </For>
         </ul>
         <Pages of="accepted" page={shown()} setPage={setPage} />
+        <Show when={gone().length > 0}>
+          <h4>Accepted before, and not found any more</h4>
+          <ul class="review-list" aria-label="Accepted before, and not found any more">
+            <For each={gone()}>
+              {(accepted) => (
+                <li class="finding">
+                  <button type="button" class="finding-go" onClick={() => goToArea(session, accepted.sheet, accepted.area)}>
+                    <span class="finding-place">{findingPlace(accepted)}</span> <span class="finding-label">{headingOf(props.state, accepted.kind)}</span>
+                  </button>
+                  <Acceptance accepted={accepted} state={props.state} verb="Withdraw it" leave="Leave it" />
+                </li>
+              )}
+            </For>
+          </ul>
+        </Show>
       </details>
     </Show>
   )
 }
 
-function OpenAgain(props: { readonly finding: Finding; readonly state: FindingsState }): JSX.Element {
+function Acceptance(props: { readonly accepted: AcceptedFinding; readonly state: FindingsState; readonly verb: string; readonly leave: string }): JSX.Element {
   const session = useSession()
   const [opening, setOpening] = createSignal(false)
   let button: HTMLButtonElement | undefined
   return (
-    <div class="finding-doing">
-      <Show when={!opening()} fallback={
-        <ReviewerForm
-          label={`Open ${findingPlace(props.finding)} again`} verb="Open again" leave="Leave it accepted" noteLabel="Why, for the record (may be left out)"
-          onDo={(by, why) => openAgain(session, props.finding, by, why)}
-          onEnd={() => {
-            setOpening(false)
-            button?.focus()
-          }}
-        />
-      }>
-        <div class="review-verbs">
-          <button ref={(element) => (button = element)} type="button" class="plain-button" aria-disabled={props.state.store.isOld()} onClick={() => props.state.store.isOld() || setOpening(true)}>Open again…</button>
-        </div>
-      </Show>
-    </div>
+    <>
+      <p class="finding-note">{props.accepted.note}<small>{acceptedWords(props.accepted)}</small></p>
+      <div class="finding-doing">
+        <Show when={!opening()} fallback={
+          <ReviewerForm
+            label={`${props.verb}: ${findingPlace(props.accepted)}`} verb={props.verb} leave={props.leave} noteLabel="Why, for the record (may be left out)"
+            onDo={(by, why) => openAgain(session, props.accepted, by, why)}
+            onEnd={() => {
+              setOpening(false)
+              button?.focus()
+            }}
+          />
+        }>
+          <div class="review-verbs">
+            <button ref={(element) => (button = element)} type="button" class="plain-button" aria-disabled={props.state.store.isOld()} onClick={() => props.state.store.isOld() || setOpening(true)}>{props.verb}…</button>
+          </div>
+        </Show>
+      </div>
+    </>
   )
 }
 
-/** `J. Weir, 2026-11-27`; what came accepted has neither name nor day. */
-function acceptedWords(accepted: { readonly by?: string; readonly at?: string } | undefined): string {
-  return accepted?.by === undefined ? 'came accepted with the template' : [accepted.by, accepted.at?.slice(0, 10)].filter(Boolean).join(', ')
+/** What reviewers have accepted that stands for no finding now: what it was about has been mended, or has become something else. */
+function acceptedOfNothing({ accepted, store }: FindingsState): readonly AcceptedFinding[] {
+  const standing = new Set(accepted().map(({ finding }) => JSON.stringify(finding.accepted)))
+  return (store.found()?.of.review?.accepted ?? []).filter((one) => one.by !== undefined && !standing.has(JSON.stringify(one)))
 }
+
+const headingOf = ({ store }: FindingsState, kind: string): string => store.found()?.lookedFor.find((one) => one.kind === kind)?.heading ?? kind
+
+/** `J. Weir, 2026-11-27`; what came accepted has neither name nor day. */
+const acceptedWords = ({ by, at }: AcceptedFinding): string => (by === undefined ? 'came accepted with the template' : [by, at?.slice(0, 10)].filter(Boolean).join(', '))

@@ -6,6 +6,7 @@ import { keptState } from '../../whatif/kept-state.ts'
 import { FollowingState } from '../review/FollowingState.tsx'
 import { Pages } from '../review/Pages.tsx'
 import { WalkBar } from '../review/WalkBar.tsx'
+import { AcceptAll } from './AcceptAll.tsx'
 import { AcceptedList } from './AcceptedList.tsx'
 import { FindingItem } from './FindingItem.tsx'
 import { createFindingsState, type FindingsState, type Group } from './findings-state.ts'
@@ -124,6 +125,7 @@ function GroupList(props: { readonly state: FindingsState; readonly group: Group
         </For>
       </ul>
       <Pages of={props.group?.heading ?? ''} page={page()} setPage={(to) => props.state.setPage(kind(), to)} />
+      <AcceptAll state={props.state} group={props.group} />
     </details>
   )
 }

@@ -1,5 +1,7 @@
 import type { Finding, Mend } from '../../../review/finding.ts'
 import { findingPlace } from '../../../review/finding-words.ts'
+import { applyEdits } from '../../../workbook/edits.ts'
+import type { AcceptedFinding } from '../../../workbook/review-record.ts'
 import { acceptFinding, withdrawAcceptance } from '../../../workbook/review/review-commands.ts'
 import { timestamp } from '../../../workbook/review/timestamp.ts'
 import type { Session } from '../../state/session.ts'
@@ -17,9 +19,22 @@ export function mend(session: Acting, finding: Finding, { words, edits }: Mend):
 export const accept = (session: Acting, finding: Finding, by: string, note: string): boolean =>
   done(session, 'Accept a finding', (workbook) => acceptFinding(workbook, finding, note, by, timestamp()))
 
+/** All of them with the same note, as one step. */
+export const acceptAll = (session: Acting, findings: readonly Finding[], by: string, note: string): boolean =>
+  done(session, `Accept ${findings.length} findings`, (before) => {
+    const at = timestamp()
+    let workbook = before
+    // Each is accepted in the workbook with those before: the edit holds all that are.
+    return findings.flatMap((finding) => {
+      const edits = acceptFinding(workbook, finding, note, by, at)
+      workbook = applyEdits(workbook, edits).workbook
+      return edits
+    })
+  })
+
 /** @param why may be empty */
-export const openAgain = (session: Acting, { accepted }: Finding, by: string, why: string): boolean =>
-  accepted !== undefined && done(session, 'Open a finding again', (workbook) => withdrawAcceptance(workbook, accepted, by, timestamp(), why))
+export const openAgain = (session: Acting, accepted: AcceptedFinding, by: string, why: string): boolean =>
+  done(session, 'Open a finding again', (workbook) => withdrawAcceptance(workbook, accepted, by, timestamp(), why))
 
 function done(session: Acting, label: string, makeEdits: Parameters<Session['act']>[1]): boolean {
   if (!session.settle()) return false

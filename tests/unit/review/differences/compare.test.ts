@@ -6,11 +6,14 @@ import type { Comparison } from '../../../../src/review/differences/difference.t
 import { switchCase } from '../../../../src/workbook/case-switching.ts'
 import { cellAt, type Cell, type Workbook } from '../../../../src/workbook/document.ts'
 import { applyEdits, type Edit } from '../../../../src/workbook/edits.ts'
+import { normalFigure, type Figure } from '../../../../src/workbook/figure.ts'
+import { figureKind } from '../../../../src/workbook/figure-kinds.ts'
 import { writeWorkbook } from '../../../../src/workbook/file.ts'
 import { giveTolerance } from '../../../../src/workbook/given-tolerances.ts'
 import { perform, startHistory } from '../../../../src/workbook/history.ts'
 import { insertLines } from '../../../../src/workbook/line-commands.ts'
 import { restate } from '../../../../src/workbook/restate.ts'
+import type { AcceptedFinding, CheckMark } from '../../../../src/workbook/review-record.ts'
 import { at, workbookOf, type Put } from '../../workbook-of.ts'
 
 type Cells = Readonly<Record<string, Put>>
@@ -105,7 +108,7 @@ describe('rows and columns', () => {
   it('appended under a list are one difference with what was typed, and the total that takes them in is none', () => {
     const before = book({ A1: ['Zone', 'heading'], B1: ['Load', 'heading'], B2: ['TR', 'unit'], A3: ['Dock', 'label'], B3: 12, A4: ['Store', 'label'], B4: 30, D3: '=SUM(B3:B4)' }, {})
     const now = book({ A1: ['Zone', 'heading'], B1: ['Load', 'heading'], B2: ['TR', 'unit'], A3: ['Dock', 'label'], B3: 12, A4: ['Store', 'label'], B4: 30, A5: ['Hall', 'label'], B5: 9, A6: ['Yard', 'label'], B6: 4, D3: '=SUM(B3:B6)' }, {})
-    expect(lines(compared(before, now))).toEqual(['rows inserted, rows 5 to 6: not there → 2 rows: Hall, Yard, Hall: Load 9 TR, Yard: Load 4 TR'])
+    expect(lines(compared(before, now))).toEqual(['rows inserted, rows 5 to 6: not there → 2 rows: Hall 9 TR, Yard 4 TR'])
     expect(writeWorkbook(accepted(before, now))).toBe(writeWorkbook(before))
     expect(writeWorkbook(accepted(now, before))).toBe(writeWorkbook(now))
   })
@@ -137,6 +140,40 @@ describe('sheets, names, title', () => {
   it('two sheets that changed places are one difference', () => {
     const now = done(BEFORE, [{ kind: 'moveSheet', sheet: 'Notes', to: 0 }])
     expect(lines(compared(BEFORE, now))).toEqual(['sheets moved, order of the sheets: Plant, Notes → Notes, Plant'])
+  })
+})
+
+describe('figures and what reviewers left', () => {
+  const figure = (title: string, cells: string): Figure => normalFigure({ kind: 'zones', title, sheet: 'Plant', options: {}, bindings: { [Object.keys(figureKind('zones').parts)[0] ?? '']: cells } })
+  const withFigures = (workbook: Workbook, ...figures: readonly Figure[]): Workbook => done(workbook, [{ kind: 'figures', figures }])
+
+  it('tells a figure that shows other cells, one that came, one that went and an order', () => {
+    const before = withFigures(BEFORE, figure('Loads', 'Plant!$A$3:$A$5'), figure('Others', 'Plant!$B$3:$B$5'))
+    const now = withFigures(BEFORE, figure('Loads', 'Plant!$A$3:$A$4'), figure('Others', 'Plant!$B$3:$B$5'))
+    expect(lines(compared(before, now))).toEqual([expect.stringMatching(/^figure, Loads: \w+: Plant!\$A\$3:\$A\$5 → \w+: Plant!\$A\$3:\$A\$4$/)])
+    expect(lines(compared(before, withFigures(BEFORE, figure('Others', 'Plant!$B$3:$B$5'), figure('Loads', 'Plant!$A$3:$A$5'))))).toEqual(['figure, order of the figures: Loads, Others → Others, Loads'])
+    expect(lines(compared(before, withFigures(BEFORE, figure('Others', 'Plant!$B$3:$B$5'))))).toEqual(['figure, Loads: a zones figure → gone'])
+    for (const other of [now, BEFORE, withFigures(BEFORE, figure('Others', 'Plant!$B$3:$B$5'), figure('Loads', 'Plant!$A$3:$A$5'))]) {
+      expect(writeWorkbook(accepted(before, other))).toBe(writeWorkbook(before))
+      expect(writeWorkbook(accepted(other, before))).toBe(writeWorkbook(other))
+    }
+  })
+
+  it('finds none in figures, names and formulas that followed inserted rows', () => {
+    const before = withFigures(BEFORE, figure('Loads', 'Plant!$A$3:$A$5'))
+    expect(compared(before, done(before, insertLines(before, 'Plant', { axis: 'rows', at: 3, count: 1 }))).differences).toHaveLength(1)
+  })
+
+  it('tells marks and accepted findings of one side alone, and takes none over', () => {
+    const mark: CheckMark = { id: 'm1', sheet: 'Plant', area: { top: 5, bottom: 5, left: 1, right: 1 }, by: 'R. Viewer', at: '2026-01-02T03:04:05Z', method: 'by hand', note: 'agrees', covers: [], names: [], values: [] }
+    const finding: AcceptedFinding = { kind: 'buried-numbers', sheet: 'Plant', area: { top: 5, bottom: 5, left: 1, right: 1 }, key: '2', note: 'a count' }
+    const now: Workbook = { ...BEFORE, review: { marks: [mark], accepted: [finding], record: [] } }
+    const comparison = compared(BEFORE, now)
+    expect(lines(comparison)).toEqual(['mark, check mark: not there → B6 checked by R. Viewer, 2026-01-02, by hand: agrees', 'mark, accepted finding: buried-numbers: not there → B6: a count'])
+    expect(acceptDifferences(BEFORE, now, comparison, [0, 1])).toEqual([])
+    expect(compared(now, now).differences).toEqual([])
+    // As against its template a workbook has marks of its own.
+    expect(compared(BEFORE, now, { sides: 'template' }).differences).toEqual([])
   })
 })
 

@@ -17,6 +17,12 @@ describe('numbers joined to the wrong unit', () => {
     expect(mended('=UNIT.CONVERT(C1&D2,D9)', 'm', ['3 ft', '4 ft'])).toBe('=UNIT.CONVERT(C1&D1,D9)')
   })
 
+  it('are named where a cell beside is taken for the unit, and the column has another', () => {
+    const cells = { E1: ['psig', 'unit'], E2: 30, F2: ['psia', 'text'] } as const
+    expect(reasonsOf(joinedUnit, '=SAT.TEMPERATURE(E2:F2,D9)', '°F', [], cells)).toEqual(['Takes E2:F2 as a number in psia, and the number is in psig: it counts from the atmosphere, a number in psia does not.'])
+    expect(kindsFound('=SAT.TEMPERATURE(E2:F2,D9)', '°F', [], { ...cells, F2: ['psig', 'text'] })).toEqual(['gauge-without-site'])
+  })
+
   it('are none where number and unit belong together, with or without a blank', () => {
     for (const [formula, unit, ...inputs] of [
       ['=UNIT.CONVERT(C1&D1,D9)', 'm', '3 ft'], ['=UNIT.CONVERT(C1&" "&D1,D9)', 'm', '3 ft'], ['=UNIT.CONVERT(C1&" ft",D9)', 'm', '3 ft'], ['=UNIT.CONVERT(C1*C2&" ft2",D9)', 'm2', '3 ft', '4 ft'], ['=C1&" in "&C2', undefined, '3 ft', '4 lb'],

@@ -46,6 +46,14 @@ describe('values typed where a formula belongs', () => {
     expect(placesOf(overwrittenFormulas, surveyOf(column(8, { B5: 14.3, B6: 15.4 })))).toEqual(['Drums!B5:B6'])
   })
 
+  it('are found at the end of a column too, where the row is filled as the others are, but not where these go on from it', () => {
+    const rows = (last: Put, first: Put = '=C1+B2') => ({
+      Drums: { ...Object.fromEntries(Array.from({ length: 6 }, (_, index) => index + 2).flatMap((row): [string, Put][] => [[`A${row}`, row], [`B${row}`, `=A${row}*2`], [`C${row}`, `=C${row - 1}+B${row}`], [`D${row}`, `=B${row}/A${row}`], [`E${row}`, `=D${row}*3`]])), C2: first, B7: last },
+    })
+    expect(findOf(overwrittenFormulas, surveyOf(rows(14))).map(({ reason }) => reason)).toEqual(['14 is typed where the other cells of the column have a formula, here =A7*2.'])
+    expect(findOf(overwrittenFormulas, surveyOf(rows('=A7*2', 100)))).toEqual([])
+  })
+
   it('are found across a row of values with their units between', () => {
     const row = { A1: ['Load', 'label'] as const, B1: 10, C1: ['TR', 'unit'] as const, D1: 20, E1: ['TR', 'unit'] as const, F1: 30, G1: ['TR', 'unit'] as const, H1: 40, I1: ['TR', 'unit'] as const }
     expect(placesOf(overwrittenFormulas, surveyOf({ Drums: { ...row, A2: ['Twice', 'label'], B2: '=B1*2', C2: ['=C1', 'unit'], D2: '=D1*2', E2: ['=E1', 'unit'], F2: 61, G2: ['=G1', 'unit'], H2: '=H1*2', I2: ['=I1', 'unit'] } }))).toEqual(['Drums!F2'])
