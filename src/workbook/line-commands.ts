@@ -42,6 +42,24 @@ export const deleteLines = (workbook: Workbook, sheetName: string, lines: Lines)
 /** {@link moveLinesInParts} at once. */
 export const moveLines = (workbook: Workbook, sheetName: string, lines: Lines, to: number): Edit[] => whole(moveLinesInParts(workbook, sheetName, lines, to))
 
+/** Opens empty lines at several places, each `at` as it is once those before it in the list are open, as `insertLines` one after the other would; what refers to the sheet is rewritten once. */
+export const insertLinesAtOnce = (workbook: Workbook, sheetName: string, axis: LineAxis, stretches: readonly Stretch[]): Edit[] =>
+  atOnce(workbook, sheetName, 'insertLines', axis, stretches, (at, count) => inserting(axis, at, count))
+/** Takes lines away at several places, likewise. */
+export const deleteLinesAtOnce = (workbook: Workbook, sheetName: string, axis: LineAxis, stretches: readonly Stretch[]): Edit[] =>
+  atOnce(workbook, sheetName, 'deleteLines', axis, stretches, deleting)
+
+type Stretch = Pick<Lines, 'at' | 'count'>
+
+function atOnce(workbook: Workbook, sheetName: string, kind: 'insertLines' | 'deleteLines', axis: LineAxis, stretches: readonly Stretch[], shiftOf: (at: number, count: number) => LineShift): Edit[] {
+  if (stretches.length === 0) return []
+  const { name: sheet } = sheetOf(workbook, sheetName)
+  const shifts = stretches.map(({ at, count }) => shiftOf(at, count))
+  const shift: LineShift = (first, last) => shifts.reduce<ReturnType<LineShift>>((lines, one) => lines && one(...lines), [first, last])
+  const first = Math.min(...stretches.map(({ at }) => at))
+  return [...stretches.map(({ at, count }): Edit => ({ kind, sheet, axis, at, count, follow: true })), ...whole(following(workbook, sheet, axis, first, shift, kind === 'insertLines'))]
+}
+
 const whole = (parts: Iterable<LinesPart>): Edit[] => [...parts].flatMap(({ edits }) => edits)
 
 /** What rewrites the references after the lines have moved, from the `first` one on, the cells being where they are by then. */

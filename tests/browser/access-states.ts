@@ -224,7 +224,7 @@ export const SCREEN_STATES: readonly ScreenState[] = [
     await panel(page, 'Differences')
     await page.getByRole('radio', { name: 'the template it came from' }).check()
     await page.getByRole('combobox', { name: 'Template compared with' }).selectOption('Basis')
-    await page.locator('.differences-panel .difference').first().waitFor()
+    await page.locator('.differences-panel .review-item').first().waitFor()
   } },
   { name: 'checked, a stale mark being checked again, with the record', async reach(page) {
     await goTo(page, 'C16')

@@ -9,7 +9,7 @@ useBrowser()
 const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' })
 const panel = (page: Page) => page.getByRole('region', { name: 'Differences', exact: true })
 const compared = (page: Page, words: RegExp) => panel(page).getByRole('status').filter({ hasText: words }).waitFor()
-const current = (page: Page) => panel(page).locator('.difference [aria-current=true]')
+const current = (page: Page) => panel(page).locator('.review-item [aria-current=true]')
 const effects = (page: Page) => panel(page).getByRole('region', { name: 'Effect on results' })
 
 async function saved(page: Page, press: () => Promise<void>): Promise<string> {
@@ -40,10 +40,10 @@ describe('differences', () => {
     expect(await page.evaluate(() => document.activeElement?.getAttribute('aria-label'))).toBe('Next difference')
     await page.keyboard.press('ArrowDown')
     await expect.poll(() => cellAt(page, 'C7').getAttribute('class')).toContain('active')
-    expect(await page.evaluate(() => document.activeElement?.classList.contains('difference-go'))).toBe(true)
+    expect(await page.evaluate(() => document.activeElement?.classList.contains('review-go'))).toBe(true)
     await page.keyboard.press('Home')
     expect(await current(page).textContent()).toMatch(/Duty!C6/)
-    expect(await panel(page).locator('.difference.current .difference-sides').textContent()).toMatch(/84 TR.*96 TR/)
+    expect(await panel(page).locator('.review-item.current .difference-sides').textContent()).toMatch(/84 TR.*96 TR/)
 
     await page.keyboard.press('Tab')
     await page.keyboard.press('Enter')
@@ -94,7 +94,7 @@ describe('differences', () => {
     }
     await choose('before.lowside.json', Buffer.from(before))
     await compared(page, /^\d differences? from “before\.lowside\.json”/)
-    expect(await panel(page).locator('.difference-kind').allTextContents()).toEqual(['input', 'rows inserted'])
+    expect(await panel(page).locator('.review-word').allTextContents()).toEqual(['input', 'rows inserted'])
     await choose('before.xlsx', Buffer.concat(chunks))
     await compared(page, /^2 differences from “before\.xlsx”/)
     const report = await saved(page, () => button(page, 'Save as a report').click())

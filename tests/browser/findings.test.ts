@@ -56,7 +56,7 @@ describe('findings', () => {
     await page.keyboard.press('End')
     const last = await current(page).textContent()
     expect(last).not.toMatch(/Duty!C6/)
-    expect(await page.evaluate(() => document.activeElement?.classList.contains('finding-go'))).toBe(true)
+    expect(await page.evaluate(() => document.activeElement?.classList.contains('review-go'))).toBe(true)
     await page.keyboard.press('ArrowDown')
     expect(await current(page).textContent()).toMatch(/Duty!C6/)
     await page.keyboard.press('ArrowUp')
@@ -66,7 +66,7 @@ describe('findings', () => {
     // Errors alone, by their shape and word.
     await button(page, /^\d+ remarks?$/).click()
     await button(page, /^\d+ warnings?$/).click()
-    expect(await panel(page).locator('.findings-group .finding').count()).toBe(1)
+    expect(await panel(page).locator('.findings-group .review-item').count()).toBe(1)
     await button(page, /^\d+ warnings?$/).click()
     expect(await accessFindings(page)).toEqual([])
 

@@ -161,8 +161,8 @@ async function cellIs(page: Page, sheet: string, address: string): Promise<void>
 
 /** All open findings as the panel lists them: "warning Relief!J9". */
 async function listedIn(findings: Locator): Promise<string[]> {
-  const items = findings.locator('.findings-group .finding')
-  return items.evaluateAll((all) => all.map((one) => `${one.querySelector('.finding-severity')?.textContent} ${one.querySelector('.finding-place')?.textContent}`))
+  const items = findings.locator('.findings-group .review-item')
+  return items.evaluateAll((all) => all.map((one) => `${one.querySelector('.review-word')?.textContent} ${one.querySelector('.review-place')?.textContent}`))
 }
 
 async function saved(page: Page, save: () => Promise<void>): Promise<string> {

@@ -6,7 +6,7 @@ import type { Comparison, Difference, DifferenceKind } from '../../src/review/di
 import { cellAt, usedRange, type Cell, type Workbook } from '../../src/workbook/document.ts'
 import { eachCell } from '../../src/workbook/cells.ts'
 import { applyEdits, type Edit } from '../../src/workbook/edits.ts'
-import { deleteLines, insertLines } from '../../src/workbook/line-commands.ts'
+import { deleteLines, deleteLinesAtOnce, insertLines, insertLinesAtOnce } from '../../src/workbook/line-commands.ts'
 import { removeSheet, renameSheet } from '../../src/workbook/commands.ts'
 import { readWorkbook, writeWorkbook } from '../../src/workbook/file.ts'
 import { WorkbookProblem } from '../../src/workbook/problem.ts'
@@ -134,6 +134,16 @@ describe('accepting every difference', () => {
       const after = acceptAll(before, now)
       expect(contents(after)).toEqual(contents(before))
     }), { numRuns: 60 })
+  })
+})
+
+describe('lines at several places at once', () => {
+  it('come and go as one after the other', () => {
+    const stretches = fc.array(fc.record({ at: fc.nat(10), count: fc.integer({ min: 1, max: 3 }) }), { maxLength: 5 })
+    fc.assert(fc.property(linkedBook, fc.constantFrom('rows' as const, 'columns' as const), stretches, fc.constantFrom([insertLines, insertLinesAtOnce] as const, [deleteLines, deleteLinesAtOnce] as const), (book, axis, list, [single, atOnce]) => {
+      const oneByOne = list.reduce((current, one) => done(current, single(current, 'Main', { axis, ...one })), book)
+      expect(contents(done(book, atOnce(book, 'Main', axis, list)))).toEqual(contents(oneByOne))
+    }), { numRuns: 200 })
   })
 })
 

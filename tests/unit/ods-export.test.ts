@@ -5,6 +5,7 @@ import { HyperFormula } from 'hyperformula'
 import { describe, expect, it } from 'vitest'
 import { read, type CellObject } from 'xlsx'
 import { catalogue } from '../../functions/catalogue.ts'
+import { LINES_OF_COMPUTED } from '../../src/calc/lines-of-computed.ts'
 import { Graph } from '../../src/calc/graph.ts'
 import { ENGINE_ONLY, PREFIXED } from '../../src/exchange/function-names.ts'
 import { exportOds } from '../../src/exchange/ods.ts'
@@ -345,7 +346,7 @@ const saysXlsx = (one: CellObject): string => {
 const says = (one: CellObject): string => JSON.stringify([one.v, one.f, noteOf(one)])
 
 /** What Lowside itself has put into the engine; no file has it. */
-const OWN: ReadonlySet<string> = new Set([...catalogue.map(({ name }) => name), 'UNREADABLE.FORMULA', 'ONE.VALUE'])
+const OWN: ReadonlySet<string> = new Set([...catalogue.map(({ name }) => name), 'UNREADABLE.FORMULA', 'ONE.VALUE', ...Object.values(LINES_OF_COMPUTED)])
 
 const STANDARD_FUNCTIONS =
   'ABS ACCRINT ACCRINTM ACOS ACOSH ACOT ACOTH ADDRESS AMORLINC AND ARABIC AREAS ASC ASIN ASINH ATAN ATAN2 ATANH AVEDEV AVERAGE AVERAGEA AVERAGEIF AVERAGEIFS B BASE BESSELI BESSELJ BESSELK ' +

@@ -10,7 +10,6 @@ import type { Trail, Visited } from '../state/trail.ts'
 import { frameDrawn } from '../state/frame-drawn.ts'
 import type { FormulaLines } from '../../review/derivation/formula-lines.ts'
 import { whereWords } from '../../review/derivation/where.ts'
-import { walkedFormula } from './walked-formula.ts'
 import './Walk.css'
 
 /** The formula with its values, what feeds the active cell and what uses it, to follow from cell to cell and back. */
@@ -71,9 +70,10 @@ export function WayBack(props: { readonly trail: Walked }): JSX.Element {
 /** The formula with values put in, and what stands behind them: which branch was taken, what was converted. */
 export function FormulaInWords(props: { readonly formula: string; readonly walk: Walk; readonly result: string }): JSX.Element {
   const session = useSession()
+  const [writer] = createResource(loadWriter)
   const lines = createMemo(() => {
     const feeds = props.walk.feeds()
-    return feeds && walkedFormula(props.formula, feeds, session.document.workbook(), session.sheet(), session.selection.active())
+    return feeds && writer()?.walkedFormula(props.formula, feeds, session.document.workbook(), session.sheet(), session.selection.active())
   })
   /** Numbers put in; where they are the result itself, as in a link, the names of what they come from. */
   const before = ({ equalities, words }: FormulaLines) => {
@@ -91,6 +91,9 @@ export function FormulaInWords(props: { readonly formula: string; readonly walk:
     </Show>
   )
 }
+
+/** Loaded with the first formula that is looked at, once: the first screen works without, and what feeds the cell stands there meanwhile. */
+const loadWriter = () => import('./walked-formula.ts').catch(() => undefined)
 
 /** The whole derivation has the others. */
 const MOST_REASONS = 6

@@ -97,7 +97,10 @@ const goneLast = <Item extends { readonly gone?: true }>(list: readonly Item[]):
 
 const lostIn = (content: CellContent): number => (typeof content === 'string' ? content.split('#REF!').length : 0)
 
-/** Cells that a range held, and holds no more as they were moved out of it, or that were moved into it: they have gone from what was checked. */
+/**
+ * Cells that a range held, and holds no more as they were moved out of it, or that were moved into it, or to an empty cell that a formula refers to: they have gone
+ * from what was checked.
+ */
 function withoutStrays(before: readonly CoveredCell[], after: readonly CoveredCell[], follow: ReviewFollow): readonly CoveredCell[] {
   const [then, now] = [placesOf(before), placesOf(after)]
   const strays = new Set<number>()
@@ -107,7 +110,7 @@ function withoutStrays(before: readonly CoveredCell[], after: readonly CoveredCe
     for (const { reference: written } of referencesIn(tokenise(content))) {
       const reference = { ...written, sheet: written.sheet ?? home }
       const text = printReference(reference)
-      if (reference.to === null || seen.has(text)) continue
+      if (seen.has(text)) continue
       seen.add(text)
       const moved = follow.reference(reference)
       const [held, holds] = [new Set(within(reference, before, then)), new Set(moved ? within(moved, after, now) : [])]

@@ -60,7 +60,8 @@ function reachOf(covers: readonly CoveredCell[]): Reach {
   return (reference) => {
     const sheet = foldCase(reference.sheet ?? '')
     const { top, left, bottom, right } = areaOf(reference)
-    if (top === bottom && left === right) {
+    // A range that has shrunk to one cell is a range still.
+    if (reference.to === null) {
       const cell = byPlace.get(`${sheet}!${top}:${left}`)
       return cell === undefined ? '' : isFormula(cell.content) ? rewriteReferences(cell.content, () => null) : JSON.stringify(cell.content)
     }

@@ -73,7 +73,7 @@ describe('import', () => {
   })
 
   it('formulas of standard functions come to the values that a plain engine gives', () => {
-    const engine = HyperFormula.buildFromSheets({ Main: [[3], [4], [-5]], Other: [[2]] }, { licenseKey: 'gpl-v3', useArrayArithmetic: true, precisionRounding: 14 })
+    const engine = HyperFormula.buildFromSheets({ Main: [[3], [4], [-5]], Other: [[2]] }, { licenseKey: 'gpl-v3', useArrayArithmetic: true, precisionRounding: 14, dateFormats: [], timeFormats: [] })
     fc.assert(
       fc.property(fc.array(formula, { minLength: 1, maxLength: 12 }), (formulas) => {
         const contents = fileOf([[{ value: 3 }], [{ value: 4 }], [{ value: -5 }]], {

@@ -36,12 +36,12 @@ export function MarkItem(props: { readonly state: MarkState; readonly focusList:
 
   return (
     <li class="check-mark" classList={{ stale: !props.state.isGood }} data-mark={mark().id}>
-      <button type="button" class="finding-go" id={name} disabled={mark().gone === true} onClick={goTo}>
+      <button type="button" class="review-go" id={name} disabled={mark().gone === true} onClick={goTo}>
         <MarkSign isGood={props.state.isGood} />
-        <span class="check-state">{props.state.isGood ? 'checked' : 'stale'}</span> <span class="finding-place">{place()}</span> <span class="check-number">mark {mark().id}</span>
+        <span class="check-state">{props.state.isGood ? 'checked' : 'stale'}</span> <span class="review-place">{place()}</span> <span class="check-number">mark {mark().id}</span>
       </button>
       <p class="check-by">{mark().by}, <time datetime={mark().at}>{mark().at.slice(0, 10)}</time>, {mark().method}</p>
-      <Show when={mark().note !== ''}><p class="finding-note">{mark().note}</p></Show>
+      <Show when={mark().note !== ''}><p class="review-note">{mark().note}</p></Show>
       <Show when={props.state.remark}>{(remark) => <p class="review-hint">{remark()}</p>}</Show>
       <Show when={!props.state.isGood}>
         <ul class="check-news" aria-label={`What has changed since mark ${mark().id}`}>

@@ -9,15 +9,15 @@ export function DifferenceItem(props: { readonly difference: Difference; readonl
   const isCurrent = () => props.state.current() === keyOf(one())
   const place = () => one().now ?? one().before
   return (
-    <li class="difference" classList={{ current: isCurrent() }} data-difference={keyOf(one())}>
-      <button type="button" class="difference-go" aria-current={isCurrent()} onClick={() => props.state.goTo(one())}>
-        <span class="difference-kind">{one().kind}</span> <Show when={place()}>{(at) => <span class="difference-place"><Show when={!one().now}>was at </Show>{printCellPlace(at())}</span>}</Show> <span class="difference-label">{one().label}</span>
+    <li class="review-item" classList={{ current: isCurrent() }} data-walked={keyOf(one())}>
+      <button type="button" class="review-go" aria-current={isCurrent()} onClick={() => props.state.goTo(one())}>
+        <span class="review-word">{one().kind}</span> <Show when={place()}>{(at) => <span class="review-place"><Show when={!one().now}>was at </Show>{printCellPlace(at())}</span>}</Show> <span class="review-label">{one().label}</span>
       </button>
       <p class="difference-sides">
         <span class="difference-was"><span class="unseen">was </span>{one().was}</span> <span class="difference-arrow" aria-hidden="true">→</span> <span class="difference-is"><span class="unseen">is </span>{one().is}</span>
       </p>
       <Show when={isCurrent()}>
-        <div class="difference-doing"><Taking difference={one()} state={props.state} /></div>
+        <div class="review-doing"><Taking difference={one()} state={props.state} /></div>
       </Show>
     </li>
   )

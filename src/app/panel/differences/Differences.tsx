@@ -1,13 +1,14 @@
-import { createEffect, For, on, onCleanup, onMount, Show, type JSX } from 'solid-js'
+import { For, Show, type JSX } from 'solid-js'
 import { kindCounts } from '../../../review/differences/counts.ts'
 import { DIFFERENCES_FILE } from '../../files/file-access.ts'
 import { saveMade } from '../../files/file-actions.ts'
 import { counted } from '../../parts/counted.ts'
-import { pageOf, walkedTo } from '../../review/walking.ts'
+import { pageOf } from '../../review/walking.ts'
 import { useSession } from '../../state/session.ts'
 import { keptState } from '../../whatif/kept-state.ts'
 import { FollowingState } from '../review/FollowingState.tsx'
 import { Pages } from '../review/Pages.tsx'
+import { walkInPanel } from '../review/walk-in-panel.ts'
 import { WalkBar } from '../review/WalkBar.tsx'
 import { BeforeChoice } from './BeforeChoice.tsx'
 import { DifferenceItem } from './DifferenceItem.tsx'
@@ -25,30 +26,10 @@ export function DifferencesPanel(): JSX.Element {
 function Panel(): JSX.Element {
   const session = useSession()
   const state = keptState(session, 'Differences', createDifferencesState)
-  onMount(() => state.following.setLookedAt(true))
-  onCleanup(() => state.following.setLookedAt(false))
-  let panel: HTMLDivElement | undefined
-  /** Whether the focus was in here when last seen: what has it may be gone from the list by then. */
-  let hasFocus = false
-  const focusCurrent = () => {
-    const current = state.current()
-    const place = current === undefined ? undefined : panel?.querySelector<HTMLElement>(`[data-difference="${CSS.escape(current)}"] .difference-go`)
-    const to = place ?? panel?.querySelector<HTMLElement>('h2')
-    to?.focus()
-    place?.scrollIntoView({ block: 'nearest' })
-  }
-  const walkTo = (at: number) => {
-    const to = state.walk()[at]
-    if (to) state.goTo(to)
-  }
-  createEffect(on(state.compared, () => queueMicrotask(() => {
-    if (hasFocus && document.activeElement === document.body) focusCurrent()
-  }), { defer: true }))
+  const walking = walkInPanel(state, state.compared)
 
   return (
-    <div ref={(element) => (panel = element)} class="review-panel differences-panel" onFocusIn={() => (hasFocus = true)} onFocusOut={({ relatedTarget }) => {
-      if (relatedTarget instanceof Node && !panel?.contains(relatedTarget)) hasFocus = false
-    }}>
+    <div {...walking.panel} class="review-panel differences-panel">
       <h2 tabindex={-1}>Differences</h2>
       <BeforeChoice state={state} />
       <Show when={state.choice() !== 'file' || state.file()} fallback={<p class="panel-empty">Choose a workbook file, or a spreadsheet file that Lowside exported.</p>}>
@@ -59,14 +40,8 @@ function Panel(): JSX.Element {
           <>
             <Effects state={state} compared={compared()} save={() => void saveMade(session, DIFFERENCES_FILE, 'Writing the report of differences', 'Saved the report of differences', () => state.report(new Date()))} />
             <Show when={compared().differences.length > 0}>
-              <div onKeyDown={(event) => {
-                const to = walkedTo(event.key, state.at(), state.walk().length)
-                if (to === undefined || !isWalkable(event.target)) return
-                event.preventDefault()
-                walkTo(to)
-                queueMicrotask(focusCurrent)
-              }}>
-                <WalkBar what="difference" at={state.at()} count={state.walk().length} goTo={walkTo} />
+              <div onKeyDown={walking.onKeyDown}>
+                <WalkBar what="difference" at={state.at()} count={state.walk().length} goTo={walking.walkTo} />
                 <For each={state.parts().map(({ name }) => name)}>{(name) => <PartList state={state} part={state.parts().find((one) => one.name === name)} />}</For>
               </div>
             </Show>
@@ -76,9 +51,6 @@ function Panel(): JSX.Element {
     </div>
   )
 }
-
-/** Fields keep their keys. */
-const isWalkable = (target: EventTarget | null): boolean => target instanceof Element && target.closest('input, textarea, select, summary') === null
 
 function outcomeOf(compared: Compared | undefined, parts: readonly Part[]): string | undefined {
   if (!compared) return undefined

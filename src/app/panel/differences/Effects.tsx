@@ -1,5 +1,6 @@
 import { createMemo, createSignal, For, Show, type JSX } from 'solid-js'
 import type { Effect } from '../../../review/differences/difference.ts'
+import { printedEffect } from '../../../review/differences/printed-effect.ts'
 import { besideUnit } from '../../../whatif/quantity-words.ts'
 import { cellAtPlace } from '../../../whatif/place.ts'
 import type { CellValue } from '../../../calc/values.ts'
@@ -29,6 +30,7 @@ export function Effects(props: { readonly state: DifferencesState; readonly comp
           <thead><tr><th scope="col">Result</th><th scope="col">was</th><th scope="col">is</th><th scope="col">change</th></tr></thead>
           <tbody><For each={shown().items}>{(effect) => <EffectRow effect={effect} state={props.state} />}</For></tbody>
         </table>
+        <Show when={props.compared.of.cases}><p class="review-hint">In both workbooks the results are those of {props.compared.resultsOf}.</p></Show>
         <Pages of="effects" page={shown()} setPage={setPage} />
       </Show>
       <div class="review-verbs">
@@ -62,15 +64,7 @@ function EffectRow(props: { readonly effect: Effect; readonly state: Differences
       </th>
       <td>{words(props.effect.was, props.effect.unitBefore)}</td>
       <td>{words(props.effect.is, props.effect.unit)}</td>
-      <td>{changeWords(props.effect)}</td>
+      <td>{props.effect.turned ? 'turned' : printedEffect(props.effect).change}</td>
     </tr>
   )
-}
-
-function changeWords({ change, turned }: Effect): string {
-  if (turned) return 'turned'
-  if (change === undefined) return ''
-  const percent = change * 100
-  const digits = Math.abs(percent) >= 100 ? 0 : Math.abs(percent) >= 1 ? 1 : 2
-  return `${percent > 0 ? '+' : '−'}${Math.abs(percent).toFixed(digits)} %`
 }

@@ -21,6 +21,8 @@ export interface Compared {
   readonly differences: readonly Difference[]
   readonly effects: readonly Effect[]
   readonly resultsCompared: number
+  /** The case, or the base, that the results are of in both. */
+  readonly resultsOf: string
   /** What it was compared with, after "with". */
   readonly words: string
   readonly of: Workbook
@@ -116,7 +118,7 @@ export function createDifferencesState(session: Session): DifferencesState {
       running = thread.compare(source, placesOf(chosen()), (news) => {
         if (news.kind === 'share') following.setShare(news.share)
         else if (news.kind === 'differences part') differences.push(...news.differences)
-        else if (news.kind === 'compared') setCompared({ differences, effects: news.effects, resultsCompared: news.resultsCompared, words: source.words, of: workbook })
+        else if (news.kind === 'compared') setCompared({ differences, effects: news.effects, resultsCompared: news.resultsCompared, resultsOf: news.resultsOf, words: source.words, of: workbook })
       })
       await running.result
     }

@@ -15,7 +15,7 @@ export function AcceptAll(props: { readonly state: FindingsState; readonly group
   const listed = () => props.group?.listed ?? []
   return (
     <Show when={listed().length > 1 && listed().length <= MOST}>
-      <div class="finding-doing">
+      <div class="review-doing">
         <Show when={!accepting()} fallback={
           <ReviewerForm
             label={`Accept all ${listed().length}: ${props.group?.heading ?? ''}`} verb={`Accept all ${listed().length}`} leave="Leave them open"

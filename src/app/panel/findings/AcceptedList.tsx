@@ -22,9 +22,9 @@ export function AcceptedList(props: { readonly state: FindingsState }): JSX.Elem
         <ul class="review-list" aria-label="Accepted findings">
           <For each={shown().items}>
             {({ finding }) => (
-              <li class="finding">
-                <button type="button" class="finding-go" onClick={() => goToArea(session, finding.sheet, finding.area)}>
-                  <span class="finding-severity">{finding.severity}</span> <span class="finding-place">{findingPlace(finding)}</span> <span class="finding-label">{finding.label}</span>
+              <li class="review-item">
+                <button type="button" class="review-go" onClick={() => goToArea(session, finding.sheet, finding.area)}>
+                  <span class="review-word">{finding.severity}</span> <span class="review-place">{findingPlace(finding)}</span> <span class="review-label">{finding.label}</span>
                 </button>
                 <p class="finding-reason">{finding.reason}</p>
                 <Show when={finding.accepted}>{(accepted) => <Acceptance accepted={accepted()} state={props.state} verb="Open again" leave="Leave it accepted" />}</Show>
@@ -38,9 +38,9 @@ export function AcceptedList(props: { readonly state: FindingsState }): JSX.Elem
           <ul class="review-list" aria-label="Accepted before, and not found any more">
             <For each={gone()}>
               {(accepted) => (
-                <li class="finding">
-                  <button type="button" class="finding-go" onClick={() => goToArea(session, accepted.sheet, accepted.area)}>
-                    <span class="finding-place">{findingPlace(accepted)}</span> <span class="finding-label">{headingOf(props.state, accepted.kind)}</span>
+                <li class="review-item">
+                  <button type="button" class="review-go" onClick={() => goToArea(session, accepted.sheet, accepted.area)}>
+                    <span class="review-place">{findingPlace(accepted)}</span> <span class="review-label">{headingOf(props.state, accepted.kind)}</span>
                   </button>
                   <Acceptance accepted={accepted} state={props.state} verb="Withdraw it" leave="Leave it" />
                 </li>
@@ -59,8 +59,8 @@ function Acceptance(props: { readonly accepted: AcceptedFinding; readonly state:
   let button: HTMLButtonElement | undefined
   return (
     <>
-      <p class="finding-note">{props.accepted.note}<small>{acceptedWords(props.accepted)}</small></p>
-      <div class="finding-doing">
+      <p class="review-note">{props.accepted.note}<small>{acceptedWords(props.accepted)}</small></p>
+      <div class="review-doing">
         <Show when={!opening()} fallback={
           <ReviewerForm
             label={`${props.verb}: ${findingPlace(props.accepted)}`} verb={props.verb} leave={props.leave} noteLabel="Why, for the record (may be left out)"

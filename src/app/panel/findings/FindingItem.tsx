@@ -16,10 +16,10 @@ export function FindingItem(props: { readonly listed: Listed; readonly state: Fi
   const isCurrent = () => props.state.current() === props.listed.id
   const finding = () => props.listed.finding
   return (
-    <li class="finding" classList={{ current: isCurrent() }} data-finding={props.listed.id}>
-      <button type="button" class="finding-go" aria-current={isCurrent()} onClick={() => props.state.goTo(props.listed)}>
+    <li class="review-item" classList={{ current: isCurrent() }} data-walked={props.listed.id}>
+      <button type="button" class="review-go" aria-current={isCurrent()} onClick={() => props.state.goTo(props.listed)}>
         <SeverityMark severity={finding().severity} />
-        <span class="finding-severity">{finding().severity}</span> <span class="finding-place">{findingPlace(finding())}</span> <span class="finding-label">{finding().label}</span>
+        <span class="review-word">{finding().severity}</span> <span class="review-place">{findingPlace(finding())}</span> <span class="review-label">{finding().label}</span>
       </button>
       <p class="finding-reason">{finding().reason}</p>
       <Show when={isCurrent()}><Doing finding={finding()} state={props.state} /></Show>
@@ -36,7 +36,7 @@ function Doing(props: { readonly finding: Finding; readonly state: FindingsState
   let button: HTMLButtonElement | undefined
   const causes = () => props.finding.causes ?? []
   return (
-    <div class="finding-doing">
+    <div class="review-doing">
       <Show when={causes().length > 0}>
         <ul class="finding-causes" aria-label="Cells that have to do with it">
           <For each={causes().slice(0, MOST_CAUSES)}>{(cause) => <li><Cause place={cause} /></li>}</For>
@@ -74,7 +74,7 @@ function Cause(props: { readonly place: CellPlace }): JSX.Element {
   const { row, column } = props.place
   return (
     <button type="button" onClick={() => goToArea(session, props.place.sheet, { top: row, bottom: row, left: column, right: column })}>
-      <span class="finding-place">{printCellPlace(props.place)}</span> <span class="finding-label">{label()}</span>
+      <span class="review-place">{printCellPlace(props.place)}</span> <span class="review-label">{label()}</span>
     </button>
   )
 }

@@ -1,10 +1,11 @@
-import { createEffect, For, on, onCleanup, onMount, Show, type JSX } from 'solid-js'
+import { For, Show, type JSX } from 'solid-js'
 import { countWords, SEVERITIES } from '../../../review/finding-words.ts'
-import { pageOf, walkedTo } from '../../review/walking.ts'
+import { pageOf } from '../../review/walking.ts'
 import { useSession } from '../../state/session.ts'
 import { keptState } from '../../whatif/kept-state.ts'
 import { FollowingState } from '../review/FollowingState.tsx'
 import { Pages } from '../review/Pages.tsx'
+import { walkInPanel } from '../review/walk-in-panel.ts'
 import { WalkBar } from '../review/WalkBar.tsx'
 import { AcceptAll } from './AcceptAll.tsx'
 import { AcceptedList } from './AcceptedList.tsx'
@@ -22,25 +23,7 @@ export function Findings(): JSX.Element {
 
 function Panel(): JSX.Element {
   const state = keptState(useSession(), 'Findings', createFindingsState)
-  onMount(() => state.following.setLookedAt(true))
-  onCleanup(() => state.following.setLookedAt(false))
-  let panel: HTMLDivElement | undefined
-  /** Whether the focus was in here when last seen: what has it may be gone from the list by then. */
-  let hasFocus = false
-  const focusCurrent = () => {
-    const current = state.current()
-    const place = current === undefined ? undefined : panel?.querySelector<HTMLElement>(`[data-finding="${CSS.escape(current)}"] .finding-go`)
-    const to = place ?? panel?.querySelector<HTMLElement>('h2')
-    to?.focus()
-    place?.scrollIntoView({ block: 'nearest' })
-  }
-  const walkTo = (at: number) => {
-    const to = state.walk()[at]
-    if (to) state.goTo(to)
-  }
-  createEffect(on(state.store.found, () => queueMicrotask(() => {
-    if (hasFocus && document.activeElement === document.body) focusCurrent()
-  }), { defer: true }))
+  const walking = walkInPanel(state, state.store.found)
 
   const outcome = () => {
     const found = state.store.found()
@@ -51,9 +34,7 @@ function Panel(): JSX.Element {
   }
 
   return (
-    <div ref={(element) => (panel = element)} class="review-panel findings-panel" onFocusIn={() => (hasFocus = true)} onFocusOut={({ relatedTarget }) => {
-      if (relatedTarget instanceof Node && !panel?.contains(relatedTarget)) hasFocus = false
-    }}>
+    <div {...walking.panel} class="review-panel findings-panel">
       <h2 tabindex={-1}>Findings</h2>
       <FollowingState following={state.following} doing="Looking for findings" doingAgain="looking again" again="Look again" outcome={outcome()} isOld={state.store.isOld()} />
       <Show when={state.store.found()}>
@@ -61,14 +42,8 @@ function Panel(): JSX.Element {
           <>
             <Show when={found().findings.some(({ accepted }) => accepted === undefined)}>
               <Filters state={state} />
-              <div onKeyDown={(event) => {
-                const to = walkedTo(event.key, state.at(), state.walk().length)
-                if (to === undefined || !isWalkable(event.target)) return
-                event.preventDefault()
-                walkTo(to)
-                queueMicrotask(focusCurrent)
-              }}>
-                <WalkBar what="finding" at={state.at()} count={state.walk().length} goTo={walkTo} />
+              <div onKeyDown={walking.onKeyDown}>
+                <WalkBar what="finding" at={state.at()} count={state.walk().length} goTo={walking.walkTo} />
                 <Show when={state.walk().length > 0} fallback={<p class="panel-empty">None of these severities.</p>}>
                   <For each={state.groups().map(({ kind }) => kind)}>{(kind) => <GroupList state={state} group={state.groups().find((one) => one.kind === kind)} />}</For>
                 </Show>
@@ -86,9 +61,6 @@ function Panel(): JSX.Element {
     </div>
   )
 }
-
-/** Fields keep their keys. */
-const isWalkable = (target: EventTarget | null): boolean => target instanceof Element && target.closest('input, textarea, select, summary') === null
 
 function Filters(props: { readonly state: FindingsState }): JSX.Element {
   return (
