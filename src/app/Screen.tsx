@@ -22,10 +22,7 @@ export function Screen(): JSX.Element {
   }
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.key === 'Escape' && !event.defaultPrevented && !session.entry.editing()) session.stop()
-    if (event.key === 'F6' && screen) {
-      event.preventDefault()
-      focusNextPart(screen, event.shiftKey ? -1 : 1)
-    }
+    if (event.key === 'F6') goOn(event)
     if ((event.ctrlKey || event.metaKey) && !event.shiftKey && !event.altKey && event.key.toLowerCase() === 'f') {
       event.preventDefault()
       session.setPanel('Find')
@@ -36,15 +33,30 @@ export function Screen(): JSX.Element {
       void saveWorkbook(session)
     }
   }
+  const goOn = (event: KeyboardEvent) => {
+    // A dialog keeps its keys.
+    if (screen === undefined || document.querySelector('dialog:modal') !== null) return
+    event.preventDefault()
+    focusNextPart(screen, event.shiftKey ? -1 : 1)
+  }
+  /** Tab goes past the last part of the page, and what had the focus may be gone: from nowhere F6 leads back. */
+  const onKeyOfPage = (event: KeyboardEvent) => {
+    const isOfNothing = event.target === document.body || event.target === document.documentElement
+    if (event.key === 'F6' && isOfNothing) goOn(event)
+  }
   createEffect(() => {
     document.title = `${session.document.workbook().title} – Lowside`
   })
   onMount(() => {
     window.addEventListener('beforeunload', warnBeforeLeaving)
+    document.addEventListener('keydown', onKeyOfPage)
     // Enlarged, or in a small window, the grid comes first; the panel's names stay in reach.
     if (innerWidth <= NARROW_PX) session.setPanel(undefined)
     focusGrid()
-    onCleanup(() => window.removeEventListener('beforeunload', warnBeforeLeaving))
+    onCleanup(() => {
+      window.removeEventListener('beforeunload', warnBeforeLeaving)
+      document.removeEventListener('keydown', onKeyOfPage)
+    })
   })
 
   return (
@@ -68,5 +80,6 @@ const PARTS = ['.title-field', '.entry-line textarea', '.sheet-list [aria-curren
 function focusNextPart(screen: HTMLElement, way: 1 | -1): void {
   const parts = PARTS.flatMap((part) => screen.querySelector<HTMLElement>(part) ?? [])
   const at = parts.findIndex((part) => part.closest('header, section, nav, main, aside')?.contains(document.activeElement))
-  parts.at((at + way) % parts.length)?.focus()
+  // From nowhere on to the first, or back to the last.
+  parts.at(at < 0 && way === -1 ? -1 : (at + way) % parts.length)?.focus()
 }

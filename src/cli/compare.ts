@@ -4,10 +4,12 @@ import { compareWorkbooks } from '../review/differences/compare-workbooks.ts'
 import type { Comparison, Difference, Effect } from '../review/differences/difference.ts'
 import { printedEffect } from '../review/differences/printed-effect.ts'
 import { differencesReport } from '../review/differences/report.ts'
+import { resultsCase, toCase } from '../review/differences/results-case.ts'
 import { matchTemplate } from '../review/match-template.ts'
 import { quoteSheetName } from '../workbook/address.ts'
 import { printCellPlace } from '../workbook/cell-place.ts'
 import type { Workbook } from '../workbook/document.ts'
+import { applyEdits } from '../workbook/edits.ts'
 import { readArguments } from './arguments.ts'
 import { FINE, NOT_MET, type ExitCode, type Io } from './io.ts'
 import { inCase } from './in-case.ts'
@@ -29,16 +31,17 @@ export async function run(args: readonly string[], io: Io): Promise<ExitCode> {
   const now = inCase(opened, name)
   // A template has no cases of this workbook.
   const before = template ? await templateOf(path, opened, io) : { workbook: inCase(await openWorkbook(first, io, 'all'), name), words: basename(first) }
-  const results = get.flatMap((text) => locate(now, text)).map(({ sheet, row, column }) => ({ sheet: sheet.name, row, column }))
-  const [was, is] = [calculated(before.workbook), calculated(now)]
-  const comparison = compareWorkbooks(was, is, { results, sides: template ? 'template' : 'workbooks' })
+  const chosen = get.flatMap((text) => locate(now, text)).map(({ sheet, row, column }) => ({ sheet: sheet.name, row, column }))
+  const results = resultsCase(before.workbook, now)
+  const [was, is] = [calculatedIn(results, before.workbook), calculatedIn(results, now)]
+  const comparison = compareWorkbooks(was, is, { results: chosen, sides: template ? 'template' : 'workbooks' })
   if (output !== undefined) await writeTo(output, differencesReport({ before: was, now: is, comparison, date: new Date(), beforeWords: before.words, nowWords: basename(path) }), false, io)
   else if (json) io.out(JSON.stringify(listed(comparison), undefined, 1))
   else for (const line of lines(comparison)) io.out(line)
   return comparison.differences.length === 0 ? FINE : NOT_MET
 }
 
-const calculated = (workbook: Workbook) => ({ workbook, areas: new Graph(workbook).allAreas() })
+const calculatedIn = (name: string, workbook: Workbook) => ({ workbook, areas: new Graph(applyEdits(workbook, toCase(workbook, name)).workbook).allAreas() })
 
 async function templateOf(path: string, workbook: Workbook, io: Io): Promise<{ readonly workbook: Workbook; readonly words: string }> {
   const templates = await allTemplates(io)
@@ -68,7 +71,7 @@ function placeOf({ sheet, now, before, subject }: Pick<Difference, 'sheet' | 'no
 }
 
 /** As JSON: places as addresses, values as they are. */
-const listed = ({ differences, effects, resultsCompared }: Comparison): unknown => ({
+const listed = ({ differences, effects, resultsCompared, resultsOf }: Comparison): unknown => ({
   differences: differences.map((one) => ({
     kind: one.kind, ...(one.sheet === undefined ? {} : { sheet: one.sheet }),
     ...(one.now === undefined ? {} : { now: printCellPlace(one.now) }), ...(one.before === undefined ? {} : { before: printCellPlace(one.before) }),
@@ -76,6 +79,7 @@ const listed = ({ differences, effects, resultsCompared }: Comparison): unknown 
   })),
   effects: effects.map(listedEffect),
   resultsCompared,
+  resultsOf,
 })
 
 const listedEffect = ({ before, now, label, unitBefore, unit, was, is, change, turned }: Effect): unknown => ({

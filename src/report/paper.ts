@@ -19,3 +19,12 @@ export function printableWidth(paper: Paper, orientation: Orientation): number {
   const [short, long] = SIDES[paper]
   return (orientation === 'portrait' ? short : long) - 2 * SIDE_MARGIN
 }
+
+/** Top and bottom of what is printed together, with what is printed in them, in CSS px. */
+export const HEIGHT_OF_MARGINS = 1.55 * INCH
+
+/** Height of what is printed on a page, in CSS px. */
+export function printableHeight(paper: Paper, orientation: Orientation): number {
+  const [short, long] = SIDES[paper]
+  return (orientation === 'portrait' ? long : short) - HEIGHT_OF_MARGINS
+}

@@ -82,6 +82,23 @@ describe('by keyboard alone', () => {
     expect(await page.evaluate(() => document.activeElement?.closest('nav')?.className)).toBe('sheet-list')
   })
 
+  it('F6 leads back onto the screen when the focus has left the page, and leaves dialogs alone', async () => {
+    const { page } = await openApp()
+    await cellAt(page, 'C6').click()
+    const leave = () => page.evaluate(() => document.activeElement instanceof HTMLElement && document.activeElement.blur())
+    const part = () => page.evaluate(() => document.activeElement?.closest('dialog, header, section, nav, main, aside, body')?.className ?? '')
+    await leave()
+    await page.keyboard.press('F6')
+    expect(await part()).toBe('top-line')
+    await leave()
+    await page.keyboard.press('Shift+F6')
+    expect(await part()).toBe('side open')
+    await page.keyboard.press('Control+p')
+    await page.getByRole('dialog').getByLabel('Prepared by').focus()
+    await page.keyboard.press('F6')
+    expect(await page.evaluate(() => document.activeElement?.closest('dialog') !== null)).toBe(true)
+  })
+
   it.each([
     ['a verb', 'button Start from a template'], ['a verb', 'button Recent'], ['a menu', 'button Export'], ['a menu', 'button Restate'],
     ['the format', 'button Format and note'], ['the units', 'button Unit: TR'],

@@ -116,4 +116,19 @@ describe('differences', () => {
     await panel(page).getByRole('status').filter({ hasText: /^\d+ differences from the template “Pressure relief of the vessels”/ }).waitFor({ timeout: 60_000 })
     await sound(opened)
   })
+
+  it('while a case is current, results are those of that case in both; against a template, which has no such case, those of the base', async () => {
+    const opened = await openApp({ width: 1280, height: 720 }, 'demo plant')
+    const { page } = opened
+    await button(page, 'Cases').click()
+    await page.getByRole('list', { name: 'Cases' }).getByRole('button', { name: /^Summer peak/ }).click()
+    await settled(page)
+    await button(page, 'Differences').click()
+    await compared(page, /^1 difference from the workbook as it was opened$/)
+    await effects(page).getByText(/^None of .+ results and checks comes to anything else\.$/).waitFor()
+    await effects(page).getByText('In both workbooks the results are those of Summer peak.').waitFor()
+    await page.getByRole('radio', { name: 'the template it came from' }).check()
+    await effects(page).getByText('In both workbooks the results are those of Base.').waitFor({ timeout: 60_000 })
+    await sound(opened)
+  })
 })

@@ -39,6 +39,19 @@ async function openWorkbook(page: Page, name: string, text: string): Promise<voi
 }
 
 describe('the printed report', () => {
+  it('is as long as the dialog says, to 15 %', async () => {
+    const { page } = await openApp()
+    await notePrinting(page)
+    await openWorkbook(page, 'Tallowmere cheese works', await readFile(new URL('../../demo-data/tallowmere.lowside.json', import.meta.url), 'utf8'))
+    await page.keyboard.press('Control+p')
+    const words = page.getByRole('dialog').getByRole('status')
+    await expect.poll(() => words.textContent()).toMatch(/rows, about \d+ pages/)
+    const told = Number(/about (\d+) pages/.exec((await words.textContent()) ?? '')?.[1])
+    const pages = await printed(page)
+    expect(pages.length).toBeGreaterThan(60)
+    expect(Math.abs(told / pages.length - 1), `${told} told, ${pages.length} printed`).toBeLessThan(0.15)
+  })
+
   it('of the demo: numbered pages with title and caution, checks, sheets, and nothing of the app; in the dark as in the light', async () => {
     const app = await openApp()
     const { page } = app

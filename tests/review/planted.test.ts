@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { findingPlace, findingWords } from '../../src/review/finding-words.ts'
 import { cleanWorkbooks } from './clean.ts'
 import { PLANTS } from './planted/all.ts'
-import { falseAlarms, howFound, review } from './score.ts'
+import { falseAlarms, howFound, openFindings, review } from './score.ts'
 
 /*
  * Forty workbooks with a fault each, as reviewers meet them, and workbooks with none. The set was made before what finds them; nobody tunes it to
@@ -30,6 +30,14 @@ describe('faults planted in workbooks', () => {
   it('are found by findings and differences: at least 38', () => {
     expect(led.filter((one) => !found.includes(one)).map(({ plant }) => plant.fault).slice(2)).toEqual([])
     expect(found.length).toBeGreaterThanOrEqual(38)
+  })
+})
+
+describe('what is said of them', () => {
+  it('is in sentences, each beginning with no small letter', () => {
+    const reasons = PLANTS.flatMap(({ base, plant }) => openFindings(plant(base)).map(({ reason }) => reason))
+    expect(reasons.length).toBeGreaterThan(40)
+    expect([...new Set(reasons)].filter((reason) => /^[a-z]/.test(reason) || !/[.!?]$/.test(reason))).toEqual([])
   })
 })
 

@@ -202,9 +202,9 @@ describe('check', () => {
   it('lists checks not met, error values and checks without a verdict', async () => {
     await cli.write('bad.lowside.json', DRUM_FILE.replace('[85, "input"]', '[125, "input"]').replace('"=Load*1.5", "result"', '"=SAT.PRESSURE(31,A1)", "check"').replace('["2:1", "input"]', '[null, "check"]'))
     const found = [
-      { kind: 'checks-not-met', severity: 'error', place: 'Drum!B4', label: 'Load within reach', reason: 'check not met by 25 TR (25 %)', key: 'not met by 25 TR (25 %)', causes: ['Drum!B1'] },
-      { kind: 'checks-without-verdict', severity: 'warning', place: 'Drum!B5', label: 'Heads', reason: 'check without a verdict: it gives neither TRUE nor FALSE.', key: 'gives nothing' },
-      { kind: 'error-cells', severity: 'error', place: "'Wet return'!A4", reason: '#VALUE!: temperature needs a unit: write C5:D5 or "31 °F"', key: '#VALUE!', causes: ["'Wet return'!A1"] },
+      { kind: 'checks-not-met', severity: 'error', place: 'Drum!B4', label: 'Load within reach', reason: 'Check not met by 25 TR (25 %).', key: 'not met by 25 TR (25 %)', causes: ['Drum!B1'] },
+      { kind: 'checks-without-verdict', severity: 'warning', place: 'Drum!B5', label: 'Heads', reason: 'Check without a verdict: it gives neither TRUE nor FALSE.', key: 'gives nothing' },
+      { kind: 'error-cells', severity: 'error', place: "'Wet return'!A4", reason: '#VALUE!: temperature needs a unit: write C5:D5 or "31 °F".', key: '#VALUE!', causes: ["'Wet return'!A1"] },
     ]
     const { code, out, err } = await cli.run(['check', 'bad.lowside.json', ...OF_CHECKS, '--json'])
     expect({ code, err, found: JSON.parse(out.join('')) as unknown }).toEqual({ code: 1, err: [], found })
@@ -234,7 +234,7 @@ describe('check', () => {
     const run = (...options: string[]) => cli.run(['check', 'accepted.lowside.json', '--kind', 'checks-not-met', ...options])
     expect(await run()).toEqual({ code: 0, out: ['no open findings', '1 finding accepted with a note'], err: [] })
     expect((await run('--accepted')).out).toEqual([
-      'error\tDrum!B4\tLoad within reach: check not met by 25 TR (25 %)\taccepted by R. Ames on 2026-11-27: Agreed with the client', 'no open findings', '1 finding accepted with a note',
+      'error\tDrum!B4\tLoad within reach: Check not met by 25 TR (25 %).\taccepted by R. Ames on 2026-11-27: Agreed with the client', 'no open findings', '1 finding accepted with a note',
     ])
     expect(JSON.parse((await run('--accepted', '--json')).out.join(''))).toMatchObject([{ place: 'Drum!B4', accepted: { note: 'Agreed with the client', by: 'R. Ames' } }])
   })

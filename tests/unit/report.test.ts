@@ -9,7 +9,8 @@ import { element } from '../../src/report/html.ts'
 import { outlineOf, printedRowCount } from '../../src/report/outline.ts'
 import { cssString } from '../../src/report/page-rules.ts'
 import { printableWidth } from '../../src/report/paper.ts'
-import { MANY_ROWS, printSize } from '../../src/report/print-size.ts'
+import { estimatedPages } from '../../src/report/page-estimate.ts'
+import { MANY_ROWS, printedRows } from '../../src/report/print-size.ts'
 import { makeReport, type Report } from '../../src/report/report.ts'
 import { unitsInUse } from '../../src/report/units-in-use.ts'
 import { joined, valuesNeeded } from '../../src/report/values-needed.ts'
@@ -303,14 +304,20 @@ describe('how long it becomes', () => {
     const sheet = sheetOf('Duty', { A1: 1, C3: 'x', A1000000: 'far', A5: [null, 'label'], A6: [null, 'input'] })
     expect(printedRowCount(sheet)).toBe(4)
     expect(outlineOf(sheet).columns).toEqual([0, 2])
-    expect(printSize([sheet, sheet]).rows).toBe(8)
+    expect(printedRows([sheet, sheet])).toBe(8)
   })
 
-  it('grows with the rows, a page more for each forty', () => {
-    const long = sheetOf('Long', Object.fromEntries(Array.from({ length: 3500 }, (_, index) => [`A${index + 1}`, index])))
-    expect(printSize([long]).rows).toBeGreaterThan(MANY_ROWS)
-    expect(printSize([long]).pages).toBeGreaterThan(3500 / 45)
-    expect(printSize([long]).pages).toBeLessThan(3500 / 30)
+  it('grows with the rows, about fifty of one line to a page, and with what makes lines longer or the sheet wider', () => {
+    const sheet = (rows: number, more: (row: number) => readonly (readonly [string, string])[] = () => []) =>
+      sheetOf('Long', Object.fromEntries(Array.from({ length: rows }, (_, index) => index + 1).flatMap((row) => [[`A${row}`, row] as const, ...more(row)])))
+    const pages = (one: Sheet) => estimatedPages({ ...workbookOf({}), sheets: [one] }, { sheets: [one], paper: 'Letter', withReview: true })
+    const long = sheet(3500)
+    expect(printedRows([long])).toBeGreaterThan(MANY_ROWS)
+    expect(pages(long)).toBeGreaterThan(3500 / 60)
+    expect(pages(long)).toBeLessThan(3500 / 40)
+    expect(pages(sheet(200, (row) => [[`B${row}`, 'many words '.repeat(60)]]))).toBeGreaterThan(3 * pages(sheet(200)))
+    expect(pages(sheet(200, (row) => Array.from('CDEFGHIJKLMNOPQRSTUVWXYZ', (column) => [`${column}${row}`, 'twelve signs'] as const))))
+      .toBeGreaterThan(1.5 * pages(sheet(200)))
   })
 })
 

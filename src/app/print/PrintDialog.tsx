@@ -1,5 +1,5 @@
-import { createMemo, createSignal, For, Show, type JSX } from 'solid-js'
-import { MANY_ROWS, printSize } from '../../report/print-size.ts'
+import { createMemo, createResource, createSignal, For, Show, type JSX } from 'solid-js'
+import { MANY_ROWS, printedRows } from '../../report/print-size.ts'
 import { reportSettingsOf } from '../../report/settings-of.ts'
 import { PAPERS, sameReportSettings, type Paper, type ReportSettings } from '../../workbook/report-settings.ts'
 import { counted } from '../parts/counted.ts'
@@ -24,7 +24,10 @@ export function PrintDialog(props: { readonly onClose: () => void }): JSX.Elemen
   const loading = import('./print-report.ts').catch(() => undefined)
 
   const chosen = createMemo(() => workbook().sheets.filter(({ name }) => !leftOut().has(name)))
-  const size = createMemo(() => printSize(chosen()))
+  const rows = createMemo(() => printedRows(chosen()))
+  const [estimate] = createResource(() => import('../../report/page-estimate.ts').catch(() => undefined))
+  const pages = createMemo(() => estimate()?.estimatedPages(workbook(), { sheets: chosen(), paper: paper(), withReview: withReview() }))
+  const sizeWords = () => `${counted(rows(), 'row')}${pages() === undefined ? '' : `, about ${counted(pages() ?? 0, 'page')}`}`
   const leaveOut = (names: readonly string[], isLeftOut: boolean) => {
     setLeftOut((some) => {
       const others = [...some].filter((name) => !names.includes(name))
@@ -72,7 +75,7 @@ export function PrintDialog(props: { readonly onClose: () => void }): JSX.Elemen
                 <label>
                   <input type="checkbox" checked={!leftOut().has(sheet.name)} onChange={(event) => leaveOut([sheet.name], !event.currentTarget.checked)} />
                   <span>{sheet.name}</span>
-                  <small>{counted(printSize([sheet]).rows, 'row')}</small>
+                  <small>{counted(printedRows([sheet]), 'row')}</small>
                 </label>
               )}
             </For>
@@ -82,10 +85,10 @@ export function PrintDialog(props: { readonly onClose: () => void }): JSX.Elemen
             <button type="button" class="plain-button" disabled={chosen().length === 0} onClick={() => leaveOut(allNames(), true)}>None</button>
           </div>
         </fieldset>
-        <p role="status">{counted(size().rows, 'row')}, about {size().pages} pages</p>
-        <Show when={size().rows > MANY_ROWS}>
+        <p role="status">{sizeWords()}</p>
+        <Show when={rows() > MANY_ROWS}>
           <p class="print-warning" role="alert">
-            That is long for paper: {counted(size().rows, 'row')}, about {size().pages} pages, and making them takes a while. Untick the sheets that need not be printed; the report names them, with the state of their checks.
+            That is long for paper: {sizeWords()}, and making them takes a while. Untick the sheets that need not be printed; the report names them, with the state of their checks.
           </p>
         </Show>
         <div class="dialog-verbs">

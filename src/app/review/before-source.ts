@@ -13,17 +13,20 @@ export interface BeforeSource {
   /** After "with": "the workbook as it was opened". */
   readonly words: string
   readonly isTemplate: boolean
-  /** @throws Error with words for the user where it cannot be read */
-  open(client: CalculationClient, report: (share: number | undefined, words?: string) => void): Promise<void>
+  /** The workbook as it is then in that calculation. @throws Error with words for the user where it cannot be read */
+  open(client: CalculationClient, report: (share: number | undefined, words?: string) => void): Promise<Workbook>
 }
 
-export const workbookSource = (workbook: Workbook, words: string): BeforeSource => ({ words, isTemplate: false, open: (client) => client.open(workbook) })
+export const workbookSource = (workbook: Workbook, words: string): BeforeSource => ({ words, isTemplate: false, async open(client) {
+  await client.open(workbook)
+  return workbook
+} })
 
 export const templateSource = (template: OwnWorkbook): BeforeSource => ({
   words: `the template “${template.title}”`,
   isTemplate: true,
   async open(client, report) {
-    await load(client, await template.file(), template.title, report)
+    return load(client, await template.file(), template.title, report)
   },
 })
 
@@ -32,15 +35,16 @@ export const fileSource = (file: File): BeforeSource => ({
   words: `“${file.name}”`,
   isTemplate: false,
   async open(client, report) {
-    if (!(await isZip(file))) return void (await load(client, file, file.name, report))
+    if (!(await isZip(file))) return load(client, file, file.name, report)
     const taken = await startTaking(file, (_, share) => report(share, `Reading ${file.name}`)).result
     if ('problem' in taken) throw new Error(taken.problem)
     if ('contents' in taken) throw new Error(`“${file.name}” was not exported by Lowside, or what it carried of its workbook is damaged${taken.damaged === undefined ? '' : ` (${taken.damaged})`}. ${ACCEPTED}; Import brings its sheets in.`)
     const workbook = await load(client, taken.text, file.name, report)
     const edits = takeOver(workbook, taken.changes, { inputs: true, taken: takeable(taken.changes), setAside: false })
     // What does not fit together is found before the calculation hears of it.
-    applyEdits(workbook, edits)
+    const { workbook: changed } = applyEdits(workbook, edits)
     await client.apply(edits)
+    return changed
   },
 })
 

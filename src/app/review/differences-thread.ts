@@ -1,5 +1,9 @@
 import type { CellPlace } from '../../workbook/cell-place.ts'
+import { atBase } from '../../workbook/case-switching.ts'
+import { currentName } from '../../workbook/cases.ts'
+import type { Workbook } from '../../workbook/document.ts'
 import type { Edit } from '../../workbook/edits.ts'
+import { resultsCase, toCase, isSameCase } from '../../review/differences/results-case.ts'
 import type { DifferencesNews, DifferencesRequest } from '../../review/differences/messages.ts'
 import { createCalculationClient, startThread, type CalculationClient } from '../calculation/client.ts'
 import type { ThreadWork } from '../state/in-sight.ts'
@@ -9,7 +13,7 @@ import type { BeforeSource } from './before-source.ts'
 
 /** A thread that compares the open workbook with one before; it keeps the last one that it compared with. */
 export interface DifferencesThread {
-  /** Reads and calculates the workbook before, unless it was the last one already, and compares. Stopping it ends the thread; what comes next begins another one. */
+  /** Reads and calculates the workbook before, unless it was the last one already and in the same case, and compares. Stopping it ends the thread; what comes next begins another one. */
   compare(source: BeforeSource, chosen: readonly CellPlace[], hear: (news: DifferencesNews) => void): ThreadWork<void>
   /** What takes differences of the last comparison back, by their numbers. */
   edits(ids: readonly number[]): Promise<readonly Edit[]>
@@ -17,9 +21,9 @@ export interface DifferencesThread {
   end(): void
 }
 
-export function createDifferencesThread(session: Pick<Session, 'service' | 'work'>): DifferencesThread {
+export function createDifferencesThread(session: Pick<Session, 'document' | 'service' | 'work'>): DifferencesThread {
   let thread: Worker | undefined
-  let known: BeforeSource | undefined
+  let known: Known | undefined
   let lastId = 0
   const waiting = new Map<number, Waiting>()
 
@@ -82,22 +86,41 @@ export function createDifferencesThread(session: Pick<Session, 'service' | 'work
 
       async function run(): Promise<void> {
         running()
-        if (source !== known) {
-          client = createCalculationClient(startThread())
-          try {
-            await source.open(client, (share, words) => shown.report(share, words))
-            await askWith(client, (port) => ({ kind: 'before', port, isTemplate: source.isTemplate }))
-          } finally {
-            client.close()
-            client = undefined
-          }
-          known = source
+        const open = session.document.workbook()
+        const current = currentName(open)
+        let before = known
+        if (source !== before?.source || before.results !== resultsCase(before.workbook, open)) {
+          before = known = await aside(async (mine): Promise<Known> => {
+            const workbook = await source.open(mine, (share, words) => shown.report(share, words))
+            const results = resultsCase(workbook, open)
+            const edits = toCase(workbook, results)
+            if (edits.length > 0) await mine.apply(edits)
+            await askWith(mine, (port) => ({ kind: 'before', port, isTemplate: source.isTemplate, current: currentName(workbook) }))
+            return { source, workbook, results }
+          })
         }
         shown.report(undefined, 'Comparing')
-        hear(await askWith(session.service, (port) => ({ kind: 'compare', port, chosen }), (news) => {
+        const compareWith = (calculation: Pick<CalculationClient, 'handOver'>): Promise<DifferencesNews> => askWith(calculation, (port) => ({ kind: 'compare', port, current, chosen }), (news) => {
           if (news.kind === 'share') shown.report(news.share)
           hear(news)
+        })
+        // A case that the other workbook does not have can be held against nothing: then both are compared in their base.
+        hear(isSameCase(before.results, current) ? await compareWith(session.service) : await aside(async (mine) => {
+          await mine.open(atBase(open))
+          return compareWith(mine)
         }))
+      }
+
+      /** With a calculation of its own, which is ended after it. */
+      async function aside<Made>(work: (mine: CalculationClient) => Promise<Made>): Promise<Made> {
+        const mine = createCalculationClient(startThread())
+        client = mine
+        try {
+          return await work(mine)
+        } finally {
+          mine.close()
+          client = undefined
+        }
       }
     },
     async edits(ids) {
@@ -113,6 +136,15 @@ export function createDifferencesThread(session: Pick<Session, 'service' | 'work
 }
 
 type Asked = DifferencesRequest extends infer One ? (One extends DifferencesRequest ? Omit<One, 'id'> : never) : never
+
+/** The workbook before that the thread keeps. */
+interface Known {
+  readonly source: BeforeSource
+  /** As it was opened. */
+  readonly workbook: Workbook
+  /** The case that its values are of. */
+  readonly results: string
+}
 
 interface Waiting {
   readonly hear: (news: DifferencesNews) => void

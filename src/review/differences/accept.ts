@@ -3,10 +3,10 @@ import { BASE, casesOf, currentName } from '../../workbook/cases.ts'
 import { removeSheet, renameSheet } from '../../workbook/commands.ts'
 import { foldCase, sheetByName, sheetIndex, usedRange, type Cell, type Sheet, type Workbook } from '../../workbook/document.ts'
 import { applyEdits, type CellChange, type Edit } from '../../workbook/edits.ts'
-import { deleteLines, insertLines } from '../../workbook/line-commands.ts'
+import { deleteLinesAtOnce, insertLinesAtOnce } from '../../workbook/line-commands.ts'
 import { acceptCells } from './accept-cells.ts'
 import { acceptCases, acceptFigures, acceptNames, acceptReport, acceptTolerances } from './accept-outside.ts'
-import { differencesIn, inSystem } from './compare-workbooks.ts'
+import { differencesIn, inSystem, SAME_CASE } from './compare-workbooks.ts'
 import type { Comparison, Difference, Subject } from './difference.ts'
 import type { Found } from './found.ts'
 import type { Layout, SheetPair } from './layout.ts'
@@ -54,7 +54,6 @@ export function acceptDifferences(before: Workbook, now: Workbook, { differences
 
 /** What follows from what follows: a name that means a formula again. Twice is enough, and no circle goes on. */
 const MOST_ROUNDS = 3
-const SAME_CASE = { before: BASE, now: BASE }
 
 class Draft {
   workbook: Workbook
@@ -110,12 +109,10 @@ function takeStructure(draft: Draft, before: Side, chosen: readonly Difference[]
       // What is gone from the end comes first to nothing of its number.
       for (const one of own.filter(({ beyond }) => beyond)) takeBeyond(draft, before, name, one)
       const inserted = own.filter(({ beyond, side }) => !beyond && side === 'now').toSorted((a, b) => b.at - a.at)
-      for (const { at, count } of inserted) {
-        draft.act(deleteLines(draft.workbook, name, { axis, at, count }))
-        changeRuns(draft, name, axis, (runs) => runs.map((run) => (run.now >= at + count ? { ...run, now: run.now - count } : run)))
-      }
+      draft.act(deleteLinesAtOnce(draft.workbook, name, axis, inserted))
+      for (const { at, count } of inserted) changeRuns(draft, name, axis, (runs) => runs.map((run) => (run.now >= at + count ? { ...run, now: run.now - count } : run)))
       const gone = own.filter(({ beyond, side }) => !beyond && side === 'before').toSorted((a, b) => b.at - a.at)
-      for (const { at, count } of gone) putBack(draft, name, axis, at, count)
+      draft.act(insertLinesAtOnce(draft.workbook, name, axis, gone.map(({ at, count }) => ({ at: putBack(draft, name, axis, at, count), count }))))
       putCells(draft, before, name, axis, gone)
     }
   }
@@ -138,16 +135,16 @@ function changeRuns(draft: Draft, sheet: string, axis: Axis, change: (runs: Runs
   draft.layout = { pairs: draft.layout.pairs.map((pair) => (pair.now === sheet ? { ...pair, [axis]: lineRuns(change(pair[axis].runs), pair[axis].before, pair[axis].now) } : pair)) }
 }
 
-/** Opens lines again where those were that are gone: after the last line before them that is still there. */
-function putBack(draft: Draft, sheet: string, axis: Axis, at: number, count: number): void {
+/** Where lines that are gone are to be opened again: after the last line before them that is still there. From then on they count as open. */
+function putBack(draft: Draft, sheet: string, axis: Axis, at: number, count: number): number {
   const pair = draft.layout.pairs.find(({ now }) => now === sheet)
   const runs = pair?.[axis].runs ?? []
   const earlier = runs.filter(({ old }) => old < at).at(-1)
   const now = earlier === undefined ? 0 : earlier.now + earlier.count
-  draft.act(insertLines(draft.workbook, sheet, { axis, at: now, count }))
   changeRuns(draft, sheet, axis, (all) => joined([
     ...all.filter(({ old }) => old < at), { old: at, now, count }, ...all.filter(({ old }) => old >= at).map((run) => ({ ...run, now: run.now + count })),
   ]))
+  return now
 }
 
 /** Runs that go on from one another are one. */

@@ -27,12 +27,53 @@ function aligned(before: Sheet, now: Sheet, same: boolean): AlignedSheets {
 const NOTHING_MOVED: LineRuns['runs'] = [{ old: 0, now: 0, count: 1 }]
 
 function alignedRows(before: Sheet, now: Sheet, columns: LineRuns): LineRuns['runs'] {
+  const [rowsBefore, rowsNow] = bothRows(before, now, columns, textOf, textOf)
+  return alignRows(rowsBefore, rowsNow).runs
+}
+
+/** What a cell says, in a form that is the same on either side. */
+export type CellText = (cell: Cell) => string
+
+/**
+ * Rows aligned once more by texts that say more, and kept where fewer cells differ for it. Rows that are alike but for what they refer to find their counterparts so;
+ * what was made to refer to something else stays where it is.
+ */
+export function rowsAlignedBy(before: Sheet, now: Sheet, { rows, columns }: AlignedSheets, textBefore: CellText, textNow: CellText): LineRuns {
+  if (compareContents(before, now) > 0) return mirrored(rowsAlignedBy(now, before, { rows: mirrored(rows), columns: mirrored(columns) }, textNow, textBefore))
+  const [rowsBefore, rowsNow] = bothRows(before, now, columns, textBefore, textNow)
+  const other = lineRuns(alignRows(rowsBefore, rowsNow).runs, rows.before, rows.now)
+  return differing(rowsBefore, rowsNow, other) < differing(rowsBefore, rowsNow, rows) ? other : rows
+}
+
+/** How many cells differ, those in rows of one side alone among them. */
+function differing(before: readonly AlignedRow[], now: readonly AlignedRow[], rows: LineRuns): number {
+  const there = forward(rows)
+  const left = new Map(now.map((row) => [row.row, row]))
+  let count = 0
+  for (const row of before) {
+    const at = there.line(row.row)
+    const other = at === undefined ? undefined : left.get(at)
+    if (other === undefined) {
+      count += filled(row)
+      continue
+    }
+    left.delete(other.row)
+    if (row.whole === other.whole) continue
+    for (let column = 0; column < Math.max(row.cells.length, other.cells.length); column++) if ((row.cells[column] ?? '') !== (other.cells[column] ?? '')) count++
+  }
+  for (const row of left.values()) count += filled(row)
+  return count
+}
+
+const filled = ({ cells }: AlignedRow): number => cells.reduce((count, text) => (text === '' ? count : count + 1), 0)
+
+function bothRows(before: Sheet, now: Sheet, columns: LineRuns, textBefore: CellText, textNow: CellText): [AlignedRow[], AlignedRow[]] {
   const [toNow, toBefore] = [forward(columns), forward(mirrored(columns))]
-  return alignRows(rowsOf(before, (column) => toNow.line(column)), rowsOf(now, (column) => (toBefore.line(column) === undefined ? undefined : column))).runs
+  return [rowsOf(before, (column) => toNow.line(column), textBefore), rowsOf(now, (column) => (toBefore.line(column) === undefined ? undefined : column), textNow)]
 }
 
 /** Rows that hold something in columns that both have; `place` says where a column is counted. */
-function rowsOf({ rows }: Sheet, place: (column: number) => number | undefined): AlignedRow[] {
+function rowsOf({ rows }: Sheet, place: (column: number) => number | undefined, text: CellText): AlignedRow[] {
   const found: AlignedRow[] = []
   // Keys alone pass over the holes of a sheet that is far apart.
   for (const key in rows) {
@@ -43,7 +84,7 @@ function rowsOf({ rows }: Sheet, place: (column: number) => number | undefined):
       const cell = cells[column]
       const at = cell === undefined ? undefined : place(Number(column))
       if (cell === undefined || at === undefined) continue
-      texts[at] = textOf(cell)
+      texts[at] = text(cell)
       outlines[at] = outlineOf(cell)
     }
     if (texts.length > 0) found.push({ row: Number(key), whole: joined(texts), outline: joined(outlines), cells: texts.length > MOST_CELLS ? [] : Array.from(texts, (text) => text ?? '') })
@@ -74,7 +115,7 @@ function columnsOf(sheet: Sheet, count: number): AlignedColumn[] {
 }
 
 /** What stands in a cell, of formulas what stays when references move and sheets get other names. */
-const textOf = ({ content, role }: Cell): string => (content === null ? `·${role}` : isFormula(content) ? masked(content) : `${typeof content === 'number' ? 'n' : 't'}${String(content)}`)
+export const textOf = ({ content, role }: Cell): string => (content === null ? `·${role}` : isFormula(content) ? masked(content) : `${typeof content === 'number' ? 'n' : 't'}${String(content)}`)
 
 /** The same without numbers and units: what stays when a table is restated or gets other values. */
 const outlineOf = (cell: Cell): string => (isFormula(cell.content) ? masked(cell.content).replace(/[0-9]+(?:\.[0-9]+)?/g, '#') : cell.role === 'unit' ? 'u' : typeof cell.content === 'number' ? 'n' : textOf(cell))

@@ -62,7 +62,7 @@ function contentDifference(sides: Sides, pair: PairedSheets, at: CellPair, befor
   const was = contentWords(isLost ? before.content : there, unitBefore)
   return {
     ...base, label: sides.now.label(at.now), was, is: contentWords(now.content, unitNow),
-    accept: isLost ? { refused: LOST } : { words: before.content === null ? 'Empties the cell.' : isFormula(before.content) ? 'Puts the formula back.' : `Puts ${was} back.` },
+    accept: isLost ? { refused: LOST } : { words: before.content === null ? 'Empties the cell.' : isFormula(before.content) ? 'Puts the formula back.' : `Puts ${typeof before.content === 'string' ? `“${was}”` : was} back.` },
   }
 }
 

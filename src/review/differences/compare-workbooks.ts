@@ -1,4 +1,4 @@
-import { currentName } from '../../workbook/cases.ts'
+import { BASE, currentName } from '../../workbook/cases.ts'
 import type { CellPlace } from '../../workbook/cell-place.ts'
 import { foldCase, type Workbook } from '../../workbook/document.ts'
 import { applyEdits } from '../../workbook/edits.ts'
@@ -7,17 +7,20 @@ import type { UnitSystem } from '../../workbook/unit-pairs.ts'
 import { caseDifferences } from './case-differences.ts'
 import type { Comparison, Difference } from './difference.ts'
 import { effectsOn } from './effects.ts'
+import { fewestDifferences } from './fewest-differences.ts'
 import type { Found } from './found.ts'
 import { layoutOf } from './layout.ts'
 import { markDifferences } from './mark-differences.ts'
 import { figureDifferences, nameDifferences, titleDifferences } from './outside-differences.ts'
 import { sheetAdded, sheetDifferences, sheetGone, sheetRenamed, sheetsMoved } from './sheet-differences.ts'
+import { resultsCase } from './results-case.ts'
 import { pairedSheets, Side, sidesOf, type Areas, type Sides } from './sides.ts'
 import { toleranceDifferences } from './tolerance-differences.ts'
 
 export interface ComparedSide {
+  /** With its own case in the cells. */
   readonly workbook: Workbook
-  /** By sheet name, every value from A1. */
+  /** By sheet name, every value from A1, as they come out in the case that `resultsCase` names, so that like is compared with like. */
   readonly areas: Areas
 }
 
@@ -37,14 +40,15 @@ export interface CompareOptions {
 export function compareWorkbooks(before: ComparedSide, now: ComparedSide, { results, sides: kind = 'workbooks', report = () => undefined }: CompareOptions = {}): Comparison {
   const restatedTo = kind === 'template' ? otherSystem(before.workbook, now.workbook) : undefined
   const old = inSystem(before.workbook, restatedTo)
-  const layout = layoutOf(old, now.workbook, (share) => report(ALIGNING * share))
-  const sides = sidesOf(new Side(old, before.areas), new Side(now.workbook, now.areas), layout)
+  const [sideBefore, sideNow] = [new Side(old, before.areas), new Side(now.workbook, now.areas)]
+  const layout = fewestDifferences(layoutOf(old, now.workbook, (share) => report(ALIGNING * share)), (one) => [...differencesIn(sidesOf(sideBefore, sideNow, one), SAME_CASE)].length)
+  const sides = sidesOf(sideBefore, sideNow, layout)
   const current = { before: currentName(before.workbook), now: currentName(now.workbook) }
   const found = [...differencesIn(sides, current, kind, (share) => report(ALIGNING + (WITH_CELLS - ALIGNING) * share))]
   // Values are in the units in which they were computed.
   const { effects, compared } = effectsOn(restatedTo === undefined ? sides : { ...sides, before: new Side(before.workbook, before.areas) }, results)
   report(1)
-  return { differences: found.map((one, id): Difference => ({ ...one, id })), effects, resultsCompared: compared, layout, ...(restatedTo === undefined ? {} : { restatedTo }) }
+  return { differences: found.map((one, id): Difference => ({ ...one, id })), effects, resultsCompared: compared, resultsOf: resultsCase(before.workbook, now.workbook), layout, ...(restatedTo === undefined ? {} : { restatedTo }) }
 }
 
 /** The system of units that a workbook is in and its template is not. */
@@ -54,6 +58,9 @@ function otherSystem(template: Workbook, workbook: Workbook): UnitSystem | undef
 }
 
 export const inSystem = (workbook: Workbook, system: UnitSystem | undefined): Workbook => (system === undefined ? workbook : applyEdits(workbook, restate(workbook, system)).workbook)
+
+/** Where it does not matter which case is current. */
+export const SAME_CASE = { before: BASE, now: BASE }
 
 /** Shares of the time, measured on 10 000 rows. */
 const ALIGNING = 0.4

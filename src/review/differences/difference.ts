@@ -64,8 +64,10 @@ export interface Effect {
   readonly unit: string | undefined
   readonly was: CellValue
   readonly is: CellValue
-  /** (is − was) / |was|, where both are numbers, of the same dimension, and was is not 0. */
+  /** (is − was) / |was|, where both are numbers of the same dimension and was is not 0. Of none whose zero is an agreed one, as of °F and psig: a share of it says nothing. */
   readonly change: number | undefined
+  /** is − was in the unit of now, where there is no share because of its zero. */
+  readonly step?: number
   /** A check that was met and is not, or the other way. */
   readonly turned: boolean
 }
@@ -76,6 +78,8 @@ export interface Comparison {
   readonly effects: readonly Effect[]
   /** How many results and checks were held against each other. */
   readonly resultsCompared: number
+  /** The case, or the base, whose results these are in both. */
+  readonly resultsOf: string
   /** Which sheet, row and column of one is which of the other. */
   readonly layout: Layout
   /** The system of units in which a template was compared, where it is in the other. */

@@ -1,4 +1,6 @@
-import { findUnit } from '../../../functions/units/units.ts'
+import { STANDARD_ATMOSPHERE_PA } from '../../../functions/units/constants.ts'
+import { toSi } from '../../../functions/units/convert.ts'
+import { findUnit, type Unit } from '../../../functions/units/units.ts'
 import { isCellError, type CellValue } from '../../calc/values.ts'
 import type { CellPlace } from '../../workbook/cell-place.ts'
 import { eachCell } from '../../workbook/cells.ts'
@@ -44,15 +46,16 @@ function effectAt(sides: Sides, now: CellPlace): Effect {
   const [unitBefore, unit] = [before && sides.before.unitAt(before), sides.now.unitAt(now)]
   const isCheck = sides.now.cell(now)?.role === 'check'
   return {
-    before, now, label: sides.now.label(now), unitBefore, unit, was, is, change: changeOf(was, unitBefore, is, unit),
+    before, now, label: sides.now.label(now), unitBefore, unit, was, is, ...changeOf(was, unitBefore, is, unit),
     turned: isCheck && typeof was === 'boolean' && typeof is === 'boolean' && was !== is,
   }
 }
 
 /** Most important first: checks that turned, those no longer met before those met now; errors that came; then by how much. */
-function rank({ turned, was, is, change }: Effect): number {
+function rank({ turned, was, is, change, step, unit }: Effect): number {
   if (turned) return is === false ? 6e300 : 5e300
   if (isCellError(is) !== isCellError(was)) return isCellError(is) ? 4e300 : 3e300
+  if (step !== undefined && typeof was === 'number' && typeof is === 'number') return Math.abs(step / fromTrueZero(is, findUnit(unit ?? '')))
   if (change !== undefined) return Math.min(Math.abs(change), 1e300)
   return typeof was === 'number' && typeof is === 'number' ? 2e300 : -1
 }
@@ -64,11 +67,20 @@ function sameValue(was: CellValue, unitBefore: string | undefined, is: CellValue
   return there !== undefined && Math.abs(is - there) <= AS_GOOD_AS_SAME * Math.max(Math.abs(there), Math.abs(is))
 }
 
-function changeOf(was: CellValue, unitBefore: string | undefined, is: CellValue, unit: string | undefined): number | undefined {
-  if (typeof was !== 'number' || typeof is !== 'number') return undefined
+function changeOf(was: CellValue, unitBefore: string | undefined, is: CellValue, unit: string | undefined): Pick<Effect, 'change' | 'step'> {
+  if (typeof was !== 'number' || typeof is !== 'number') return { change: undefined }
   const there = inUnit(was, unitBefore, unit)
-  return there === undefined || there === 0 ? undefined : (is - there) / Math.abs(there)
+  if (there !== undefined && hasAgreedZero(findUnit(unit ?? ''))) return { change: undefined, step: is - there }
+  return { change: there === undefined || there === 0 ? undefined : (is - there) / Math.abs(there) }
 }
+
+const hasAgreedZero = (unit: Unit | undefined): boolean => unit !== undefined && (unit.offset !== 0 || unit.gauge)
+
+/** A number counted from where its quantity is none, in the same steps; the site's atmosphere as good as the standard one. */
+const fromTrueZero = (number: number, unit: Unit | undefined): number =>
+  unit === undefined ? number : Math.max(LEAST_FROM_ZERO, Math.abs(toSi(number, unit, STANDARD_ATMOSPHERE_PA) / unit.factor))
+
+const LEAST_FROM_ZERO = 1e-3
 
 /** The number before in the unit of now; undefined where it has none that can be held against it. */
 function inUnit(number: number, before: string | undefined, now: string | undefined): number | undefined {

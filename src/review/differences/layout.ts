@@ -3,9 +3,10 @@ import { samePlace, type CellPlace } from '../../workbook/cell-place.ts'
 import { foldCase, type Workbook } from '../../workbook/document.ts'
 import { shiftedReference } from '../../workbook/formula/line-references.ts'
 import { rewriteReferences } from '../../workbook/formula/references.ts'
-import { alignSheets } from './align-sheets.ts'
+import { alignSheets, rowsAlignedBy } from './align-sheets.ts'
 import { forward, mirrored, type LineMap, type LineRuns } from './line-map.ts'
-import { matchSheets } from './match-sheets.ts'
+import { matchSheets, type MatchedSheets } from './match-sheets.ts'
+import { referringTexts, refersToSheets } from './sheet-references.ts'
 
 /** The same sheet in both workbooks, with what became of its lines. */
 export interface SheetPair {
@@ -24,10 +25,27 @@ export interface Layout {
 /** @param report told what share is done */
 export function layoutOf(before: Workbook, now: Workbook, report: (share: number) => void = () => undefined): Layout {
   const matched = matchSheets(before, now)
-  return {
-    pairs: matched.map((pair, index) => {
-      report(index / matched.length)
+  const first = {
+    pairs: matched.map((pair, index): SheetPair => {
+      report((index / matched.length) * FIRST_PASS)
       return { before: pair.before.name, now: pair.now.name, ...alignSheets(pair.before, pair.now) }
+    }),
+  }
+  return withReferences(matched, first, (share) => report(FIRST_PASS + (1 - FIRST_PASS) * share))
+}
+
+/** Its share of the time. */
+const FIRST_PASS = 0.6
+
+/** Which row is which, now that it is known which rows of other sheets they refer to. */
+function withReferences(matched: readonly MatchedSheets[], first: Layout, report: (share: number) => void): Layout {
+  const texts = referringTexts(first)
+  return {
+    pairs: first.pairs.map((pair, index) => {
+      report(index / matched.length)
+      const sheets = matched[index]
+      if (sheets === undefined || sheets.before.rows === sheets.now.rows || !refersToSheets(sheets.before) || !refersToSheets(sheets.now)) return pair
+      return { ...pair, rows: rowsAlignedBy(sheets.before, sheets.now, pair, texts.before(sheets.before), texts.now(sheets.now)) }
     }),
   }
 }

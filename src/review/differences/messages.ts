@@ -4,10 +4,10 @@ import type { Comparison, Difference } from './difference.ts'
 
 /** What a thread that compares is asked, in this order; each with a number that all news of it bear. */
 export type DifferencesRequest = { readonly id: number } & (
-  /** The workbook before comes in here with its values, once; it is kept. @property isTemplate what the workbook now was begun from */
-  | { readonly kind: 'before'; readonly port: MessagePort; readonly isTemplate: boolean }
-  /** The workbook now comes in here with its values. @property chosen of which cells the effect is wanted; none for all results and checks that come to something else */
-  | { readonly kind: 'compare'; readonly port: MessagePort; readonly chosen: readonly CellPlace[] }
+  /** The workbook before comes in here with its values, in the case that results are compared in, once; it is kept. @property isTemplate what the workbook now was begun from @property current the case that was current in its file */
+  | { readonly kind: 'before'; readonly port: MessagePort; readonly isTemplate: boolean; readonly current: string }
+  /** The workbook now comes in here with its values in that case. @property current the case that is current @property chosen of which cells the effect is wanted; none for all results and checks that come to something else */
+  | { readonly kind: 'compare'; readonly port: MessagePort; readonly current: string; readonly chosen: readonly CellPlace[] }
   /** What takes differences of the last comparison back, by their numbers. */
   | { readonly kind: 'accept'; readonly ids: readonly number[] }
   /** The report of the last comparison. */

@@ -8,7 +8,6 @@ import { pageRules } from '../../report/page-rules.ts'
 import { REPORT_STYLE } from '../../report/report-style.ts'
 import { reportSettingsOf } from '../../report/settings-of.ts'
 import { printAddress } from '../../workbook/address.ts'
-import { currentName } from '../../workbook/cases.ts'
 import { printCellPlace } from '../../workbook/cell-place.ts'
 import type { Workbook } from '../../workbook/document.ts'
 import type { Comparison, Difference, Effect } from './difference.ts'
@@ -41,10 +40,9 @@ export function differencesReport(input: DifferencesReportInput): string {
   })
 }
 
-function cover({ before, now, comparison: { differences, effects, resultsCompared }, date, beforeWords, nowWords }: DifferencesReportInput): Html[] {
+function cover({ before, now, comparison: { differences, effects, resultsCompared, resultsOf }, date, beforeWords, nowWords }: DifferencesReportInput): Html[] {
   const settings = reportSettingsOf(now.workbook)
   const turned = effects.filter((effect) => effect.turned && effect.is === false).length
-  const cases = [currentName(before.workbook), currentName(now.workbook)]
   const hasCases = before.workbook.cases !== undefined || now.workbook.cases !== undefined
   return [
     element('p', { class: 'kicker' }, 'Differences between two workbooks'),
@@ -55,7 +53,7 @@ function cover({ before, now, comparison: { differences, effects, resultsCompare
       fact('Before', `${before.workbook.title}: ${beforeWords}`),
       fact('Now', `${now.workbook.title}: ${nowWords}`),
       fact('Date', dateInWords(date)),
-      hasCases ? fact('Results of', cases[0] === cases[1] ? `${cases[0]}, in both` : `${cases[0]} before, ${cases[1]} now`) : undefined,
+      hasCases ? fact('Results of', `${resultsOf}, in both. Cells are compared as they are in the base, what cases hold by itself.`) : undefined,
       fact('Differences', differences.length === 0 ? 'none' : `${differences.length.toLocaleString('en')}: ${kindCounts(differences).map(({ kind, count }) => `${kind} (${count.toLocaleString('en')})`).join(', ')}`),
       fact('Results', `${counted(effects.length, 'result or check', 'results and checks')} of ${resultsCompared.toLocaleString('en')} told below${turned === 0 ? '' : `; ${counted(turned, 'check')} no longer met`}`),
       fact('Not compared', 'Column widths, rows and columns that stay in view, paper, kept mappings of lists. Numbers that are the same quantity in another unit are told with their unit.'),

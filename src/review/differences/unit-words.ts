@@ -2,6 +2,7 @@ import { findUnit } from '../../../functions/units/units.ts'
 import { isFormula, type Cell } from '../../workbook/document.ts'
 import { meantText } from '../../workbook/entry.ts'
 import { valuesOfUnit } from '../../workbook/unit-scope.ts'
+import { labelOf } from '../../workbook/words-beside.ts'
 import type { CellPair } from './cell-differences.ts'
 import type { Found } from './found.ts'
 import { sameQuantity } from './same-quantity.ts'
@@ -19,7 +20,8 @@ export function unitWords(sides: Sides, { sheetNow }: PairedSheets, at: CellPair
   })
   const typed = values.filter(({ is }) => typeof is === 'number')
   const converted = typed.filter(({ was, is }) => was !== undefined && sameQuantity(was, unitBefore, is, unitNow))
-  const label = sides.now.label(values.length === 1 && values[0] ? values[0].place : at.now)
+  // Of a column's unit the heading says enough: what stands first in its row is another unit.
+  const label = values.length === 1 && values[0] ? sides.now.label(values[0].place) : labelOf(sheetNow, at.now)
   const words = { words: converted.length === 0 ? `Writes ${unitBefore} again.` : `Writes ${unitBefore} again, and puts ${converted.length === 1 ? 'its number' : `${counted(converted.length, 'number')} under it`} back.` }
   const [only] = values.length === 1 ? values : []
   if (only && !isFormula(only.is)) {

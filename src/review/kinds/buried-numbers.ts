@@ -46,11 +46,11 @@ function sayingOf({ value, text, as }: LiteralNumber): Saying | undefined {
   if (as === 'summand' && ATMOSPHERES.some((one) => isNear(size, one))) {
     return { reason: `${text} looks like the pressure of the atmosphere at sea level: take that of the site, by SITE.PRESSURE or UNIT.CONVERT with the site’s pressure.`, isLikelyWrong: true }
   }
-  if (as === 'summand' && ZEROS.has(size)) return { reason: `${text} looks like the step between two scales of temperature: UNIT.CONVERT takes it from the units.`, isLikelyWrong: false }
+  if (as === 'summand' && ZEROS.has(size)) return { reason: `${text} looks like the offset between two temperature scales: UNIT.CONVERT takes it from the units.`, isLikelyWrong: false }
   const [from, to] = as === 'factor' ? (CONVERSIONS.find(([, , factor]) => isNear(size, factor) || isNear(size, 1 / factor)) ?? []) : []
   return from === undefined || to === undefined
     ? undefined
-    : { reason: `${text} looks like a step between units, such as ${from} and ${to}: UNIT.CONVERT takes it from the units that stand in the cells.`, isLikelyWrong: false }
+    : { reason: `${text} looks like a conversion factor, as between ${from} and ${to}: UNIT.CONVERT takes it from the units in the cells.`, isLikelyWrong: false }
 }
 
 /** In psi, kPa, bar and inHg, as people write them. */

@@ -32,7 +32,7 @@ function changed(survey: Survey, template: TemplateMatch, input: InputCell): Cel
   const inUnit = (number: number): string => `${formatNumber(number)}${unit === undefined || unit === '-' ? '' : ` ${unit}`}`
   const found: Found = {
     severity: 'remark', sheet: sheet.name, area: { top: row, bottom: row, left: column, right: column }, key: `changed to ${inUnit(Number(content))}`,
-    reason: `the template “${template.title}” has ${inUnit(given)} here, and its source still stands beside ${inUnit(Number(content))}: “${shortened(source)}”. Write where the number comes from now.`,
+    reason: `The template “${template.title}” has ${inUnit(given)} here, and its source still stands beside ${inUnit(Number(content))}: “${shortened(source)}”. Write where the number comes from now.`,
   }
   return [{ found, alike: found.reason }]
 }

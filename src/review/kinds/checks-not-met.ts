@@ -2,7 +2,7 @@ import type { CellPlace } from '../../workbook/cell-place.ts'
 import { eachCell } from '../../workbook/cells.ts'
 import { isFormula, type Cell, type Sheet } from '../../workbook/document.ts'
 import type { FindingKind, Found } from '../finding.ts'
-import { cellsWords } from '../finding-words.ts'
+import { asSentence, cellsWords } from '../finding-words.ts'
 import type { Survey } from '../survey.ts'
 
 /** Checks that come to FALSE, with how far they are off. */
@@ -63,7 +63,7 @@ function found(survey: Survey, { sheet, row, column, cell: { content }, home }: 
   const sides = isFormula(content) ? survey.referred(content, home).map(({ sheet: { name }, area: { top, left } }) => ({ sheet: name, row: top, column: left })) : []
   return {
     severity: 'error', sheet, area: { top: row, bottom: row, left: column, right: column },
-    reason: `check ${words}${gathered}`, key: words, causes: sides.slice(0, MOST_CAUSES),
+    reason: asSentence(`Check ${words}${gathered}`), key: words, causes: sides.slice(0, MOST_CAUSES),
   }
 }
 

@@ -17,7 +17,7 @@ export const checksWithoutVerdict: FindingKind = {
       return {
         found: {
           severity: 'warning', sheet, area: { top: row, bottom: row, left: column, right: column },
-          reason: `check without a verdict: it gives neither TRUE nor FALSE${gives}.`, key: `gives ${value === null ? 'nothing' : JSON.stringify(value)}`,
+          reason: `Check without a verdict: it gives neither TRUE nor FALSE${gives}.`, key: `gives ${value === null ? 'nothing' : JSON.stringify(value)}`,
         },
         alike: `${JSON.stringify(value)}${isFormula(content) ? survey.shape({ formula: content, row, column }) : ''}`,
       }

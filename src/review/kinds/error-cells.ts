@@ -47,7 +47,7 @@ function found(survey: Survey, source: ErrorCell, using: readonly ErrorCell[]): 
   const feeds = isFormula(cell.content) ? survey.referred(cell.content, home).flatMap(({ sheet: { name }, area: { top, left } }) => ({ sheet: name, row: top, column: left })) : []
   return {
     severity: 'error', sheet, area: { top: row, bottom: row, left: column, right: column },
-    reason: `${error}: ${users === '' ? message : users}`,
+    reason: `${error}: ${users === '' ? asSentence(message) : users}`,
     key: error, causes: feeds.slice(0, MOST_FEEDS),
   }
 }

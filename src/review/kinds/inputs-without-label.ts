@@ -14,7 +14,7 @@ export const inputsWithoutLabel: FindingKind = {
     if (beside !== undefined || over !== undefined || hasTextOver(survey.unit(sheet, row, column) !== undefined, input)) return []
     const found: Found = {
       severity: 'warning', sheet: sheet.name, area: { top: row, bottom: row, left: column, right: column }, key: 'no label',
-      reason: 'nothing says what this number is: write a label on its left, or a heading over its column.',
+      reason: 'Nothing says what this number is: write a label on its left, or a heading over its column.',
     }
     return [{ found, alike: '' }]
   })),

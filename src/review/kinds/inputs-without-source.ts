@@ -16,7 +16,7 @@ export const inputsWithoutSource: FindingKind = {
     const { sheet, row } = input
     const found: Found = {
       severity: 'remark', sheet: sheet.name, area: { top: row, bottom: row, left: input.column, right: input.column }, key: 'no source',
-      reason: `where the number comes from is not said: “${column}” is empty in its row, and it has no note.`,
+      reason: `Where the number comes from is not said: “${column}” is empty in its row, and it has no note.`,
     }
     return [{ found, alike: column }]
   })),

@@ -144,7 +144,7 @@ function faultOf(survey: Survey, { sheet: name, row, column }: CellPlace, use: U
   const value = survey.value(name, row, column)
   const cell = sheetByName(survey.workbook, name)?.rows[row]?.[column]
   if (value === null) {
-    if (use === 'sum') return { key: 'empty sum', words: (where) => `the range from ${where} on, which the formula takes together, is empty.` }
+    if (use === 'sum') return { key: 'empty sum', words: (where) => `The range from ${where} on, which the formula takes together, is empty.` }
     const counts = use === 'key' ? 'there is nothing to look up' : use === 'shown' ? 'there is nothing to show' : 'it counts as 0'
     return { key: `empty ${use}`, words: (where) => `${where}, which the formula ${VERB[use]}, is empty: ${counts}.` }
   }

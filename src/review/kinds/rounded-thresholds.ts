@@ -47,7 +47,7 @@ function roundedSide(survey: Survey, cell: FormulaCell, comparison: Order, side:
   const rounding = direct ?? (from && tree && roundingIn(survey, from, tree, FOLLOWED))
   if (rounding === undefined) return []
   const { sheet, row, column } = cell
-  const where = from === undefined ? 'a side of the comparison' : cellWords({ sheet: from.sheet.name, row: from.row, column: from.column }, sheet.name)
+  const where = from === undefined ? 'A side of the comparison' : cellWords({ sheet: from.sheet.name, row: from.row, column: from.column }, sheet.name)
   const differs = from === undefined ? verdictUnrounded(survey, cell, comparison) : undefined
   return [made(cell, `${where} is rounded by ${rounding.name} before it is compared${differs === undefined ? '' : `: unrounded the comparison comes to ${differs}`}. Compare the numbers as they are, and round what is shown.`,
     `rounded by ${rounding.name}`, place === undefined ? [] : [place], `${survey.shape({ formula: cell.formula, row, column })}`)]

@@ -41,7 +41,7 @@ function made({ sheet, row, column }: FormulaCell, { value, unit, place }: Typed
   const [amount, threshold] = [`${formatNumber(value)} ${unit.code}`, `${formatNumber(image.value)} ${image.unit.code}`]
   const found: Found = {
     severity: 'warning', sheet: sheet.name, area: { top: row, bottom: row, left: column, right: column }, key: `${amount} for ${threshold}`,
-    reason: `it is held to ${amount}${place === undefined ? '' : ` in ${cellWords(place, sheet.name)}`}, a rounded ${threshold} (${exact} ${unit.code}), the threshold of ${image.rule}: compare in ${image.unit.code}.`,
+    reason: `Held to ${amount}${place === undefined ? '' : ` in ${cellWords(place, sheet.name)}`}, a rounded ${threshold} (${exact} ${unit.code}), the threshold of ${image.rule}: compare in ${image.unit.code}.`,
     ...(place && { causes: [place] }),
   }
   return { found, alike: found.key }

@@ -1,5 +1,5 @@
-import { similarUnit } from '../../../functions/units/units.ts'
-import type { Area } from '../../workbook/address.ts'
+import { findUnit } from '../../../functions/units/units.ts'
+import type { Area, CellAddress } from '../../workbook/address.ts'
 import { eachCell } from '../../workbook/cells.ts'
 import { withContent } from '../../workbook/commands.ts'
 import { isFormula, type Cell, type Sheet } from '../../workbook/document.ts'
@@ -8,13 +8,15 @@ import { valuesOfUnit } from '../../workbook/unit-scope.ts'
 import { cellWords } from '../finding-words.ts'
 import type { FindingKind, Found } from '../finding.ts'
 import type { Survey } from '../survey.ts'
+import { labelOf } from '../../workbook/words-beside.ts'
 import { unitQuantity } from '../units/known-unit.ts'
+import { isTons, meantUnit } from '../units/meant-unit.ts'
 
 /** Unit cells whose text no function takes for a unit, while their numbers are computed with. */
 export const unknownUnit: FindingKind = {
   kind: 'unknown-unit',
   heading: 'Units that are not known',
-  about: 'What stands in a unit cell and is no unit is not checked along with the arithmetic, and functions refuse it. Counts such as “pcs” or “drums” are let be.',
+  about: 'What stands in a unit cell and is not a known unit cannot be checked, functions refuse it, and Restate leaves it as it is. Counts such as “pcs” or “drums” are let be.',
   find(survey) {
     const cells = unknownCells(survey)
     if (cells.length === 0) return []
@@ -33,6 +35,8 @@ interface UnitCell {
   readonly cell: Cell
   readonly text: string
   readonly meant: string | undefined
+  /** The arithmetic is checked with it: only functions and Restate do not take it. */
+  readonly isRead: boolean
 }
 
 function unknownCells(survey: Survey): UnitCell[] {
@@ -40,26 +44,20 @@ function unknownCells(survey: Survey): UnitCell[] {
   for (const sheet of survey.workbook.sheets) {
     eachCell(sheet, (cell, row, column) => {
       const value = cell.role === 'unit' ? survey.value(sheet.name, row, column) : undefined
-      if (typeof value !== 'string' || value.trim() === '' || unitQuantity(value) !== undefined) return
+      if (typeof value !== 'string' || value.trim() === '' || findUnit(value) !== undefined) return
       const text = value.trim()
-      const meant = SPELT[text.toLowerCase().replace(/\.$/, '')] ?? similarUnit(text)?.code
-      if (meant !== undefined || !isCounting(text)) found.push({ sheet, row, column, cell, text, meant })
+      const meant = meantUnit(text)
+      const isRead = unitQuantity(value) !== undefined
+      // A unit made of units that no function has a counterpart of is checked along with the arithmetic all the same.
+      if (meant !== undefined || (!isRead && !isCounting(text))) found.push({ sheet, row, column, cell, text, meant, isRead })
     })
   }
   return found
 }
 
-/** How people write units that are known by a shorter code. */
-const SPELT: Readonly<Record<string, string>> = {
-  'lbs': 'lb', 'pounds': 'lb', 'inch': 'in', 'inches': 'in', 'feet': 'ft', 'foot': 'ft', 'deg f': '°F', 'deg c': '°C', 'deg. f': '°F', 'deg. c': '°C', 'degrees f': '°F', 'degrees c': '°C',
-  'hours': 'h', 'hour': 'h', 'hrs': 'h', 'minutes': 'min', 'mins': 'min', 'seconds': 's', 'secs': 's', 'psid': 'psi', 'cuft': 'ft3', 'cu ft': 'ft3', 'cu. ft': 'ft3', 'cf': 'ft3',
-  'sqft': 'ft2', 'sq ft': 'ft2', 'sq. ft': 'ft2', 'btuh': 'Btu/h', 'btu/hr': 'Btu/h', 'lb/hr': 'lb/h', 'lbs/h': 'lb/h', 'lbs/hr': 'lb/h', 'lbs/min': 'lb/min', 'pph': 'lb/h',
-  'gallons': 'gal', 'gals': 'gal', 'percent': '%', 'ton r': 'TR', 'tr.': 'TR', 'kilograms': 'kg', 'kgs': 'kg', 'metres': 'm', 'meters': 'm', 'litres': 'L', 'liters': 'L',
-}
-
 /** What stands for no unit: words, plurals and abbreviations of things that are counted, dashes, "x:1". */
 const isCounting = (text: string): boolean =>
-  /^(?!tons$)(?:[a-z ]{2,}s|[a-z][a-z ]{4,})$/i.test(text) || /^[^\p{L}%°]+$/u.test(text) || /:\s*1$/.test(text) || text.length > MOST_LETTERS
+  /^(?!tons?\.?$)(?:[a-z ]{2,}s|[a-z][a-z ]{4,})$/i.test(text) || /^[^\p{L}%°]+$/u.test(text) || /:\s*1$/.test(text) || text.length > MOST_LETTERS
   || /^(?:no|nr|qty|pc|ea|each|set|pair|of|x|off|yes.*|zone|drum|unit|rev|date|time|name|type|size|code|tag|row|nps|dn|sch|re|n)\.?$/i.test(text)
 
 const MOST_LETTERS = 24
@@ -87,13 +85,21 @@ function computedWith(survey: Survey): (sheet: Sheet, row: number, column: numbe
 
 const isArithmetic = (formula: string): boolean => tokenise(formula).some(({ kind, text }) => kind === 'function' || (kind === 'operator' && text !== '&' && text !== '='))
 
-function found({ sheet, row, column, cell, text, meant }: UnitCell, used: { readonly row: number; readonly column: number }): Found {
+function found(unit: UnitCell, used: CellAddress): Found {
+  const { sheet, row, column, cell, text } = unit
   const place = { sheet: sheet.name, ...used }
+  const meant = unit.meant ?? tonsMeant(unit, used)
   const isTyped = meant !== undefined && !isFormula(cell.content)
   return {
-    severity: meant === undefined ? 'remark' : 'warning', sheet: sheet.name, area: { top: row, bottom: row, left: column, right: column },
-    reason: `“${text}” is no unit that is known${meant === undefined ? '' : `; ${meant} is`}: ${cellWords(place, sheet.name)} is computed with, and its unit cannot be checked.`,
+    severity: meant === undefined && !isTons(text) ? 'remark' : 'warning', sheet: sheet.name, area: { top: row, bottom: row, left: column, right: column },
+    reason: `“${text}” is not a known unit${isTons(text) ? ': TR is a ton of refrigeration, ton a mass of 2000 lb' : meant === undefined ? '' : `; ${meant} is`}. ${unit.isRead ? `Functions and Restate will not take ${cellWords(place, sheet.name)} with it.` : `${cellWords(place, sheet.name)} is computed with, and its unit cannot be checked.`}`,
     key: text, causes: [place],
     ...(isTyped && { mend: { words: `Write ${meant}`, edits: [{ kind: 'cells', sheet: sheet.name, cells: [{ row, column, cell: withContent(cell, meant) }] }] } }),
   }
+}
+
+/** Which tons they are, where the words beside them say so. */
+function tonsMeant({ sheet, text }: UnitCell, used: CellAddress): string | undefined {
+  const label = isTons(text) ? (labelOf(sheet, used) ?? '') : ''
+  return /load|refrig|capacity|duty|cooling/i.test(label) ? 'TR' : /mass|weight|charge|inventory/i.test(label) ? 'ton' : undefined
 }

@@ -21,14 +21,14 @@ export const unusedInputs: FindingKind = {
   })),
 }
 
-const CHANGES_NOTHING = 'nothing uses it: no formula, figure or case compared. Changing it changes nothing.'
+const CHANGES_NOTHING = 'Nothing uses it: no formula, figure or case compared. Changing it changes nothing.'
 
 function fault(survey: Survey, input: InputCell): string | undefined {
   const { sheet, row, column, cell: { content } } = input
   const { isUsed, isUsedInTemplate } = cellUses(survey)
   if (isUsed(sheet, row, column)) return undefined
-  if (survey.template !== undefined && isUsedInTemplate(sheet, row, column)) return `nothing uses it, though formulas of the template “${survey.template.title}” do. Changing it changes nothing.`
-  if (isListed(input) && mostOfColumn(survey, input)) return 'nothing uses it, though most of its column is used: a range may end before it.'
+  if (survey.template !== undefined && isUsedInTemplate(sheet, row, column)) return `Nothing uses it, though formulas of the template “${survey.template.title}” do. Changing it changes nothing.`
+  if (isListed(input) && mostOfColumn(survey, input)) return 'Nothing uses it, though most of its column is used: a range may end before it.'
   if (typeof content === 'number') return isListed(input) && survey.unit(sheet, row, column) === undefined ? undefined : CHANGES_NOTHING
   return typeof content === 'boolean' || isChoice(survey, input) ? CHANGES_NOTHING : undefined
 }

@@ -39,12 +39,12 @@ function found(survey: Survey, cell: FormulaCell, isBesideUsed: boolean): CellFo
     }
     return [{ found: one, alike: reason }]
   }
-  if (survey.template !== undefined && cellUses(survey).isUsedInTemplate(sheet, row, column)) return make(`nothing uses it, though formulas of the template “${survey.template.title}” do.`)
-  if (isBesideUsed) return make('nothing uses it, though the results beside it, of the same formula, are used: a range may end before it.')
+  if (survey.template !== undefined && cellUses(survey).isUsedInTemplate(sheet, row, column)) return make(`Nothing uses it, though formulas of the template “${survey.template.title}” do.`)
+  if (isBesideUsed) return make('Nothing uses it, though the results beside it, of the same formula, are used: a range may end before it.')
   const passed = passedBy(survey, cell)
   if (passed === undefined) return []
   const { value, user } = passed
-  return make(`nothing uses it: it is ${cellWords(value, sheet.name)} with a factor, and ${cellWords(user, sheet.name)} goes on with ${cellWords(value, sheet.name)} itself.`, [value, user])
+  return make(`Nothing uses it: it is ${cellWords(value, sheet.name)} with a factor, and ${cellWords(user, sheet.name)} goes on with ${cellWords(value, sheet.name)} itself.`, [value, user])
 }
 
 /** The cell of which a result is a multiple, and a formula further on that uses that cell in its place. */

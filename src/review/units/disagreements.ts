@@ -41,16 +41,17 @@ export function factorFault(unfit: 'gauge' | 'temperature', factor: Operand, ver
 export function percentFault(percent: Operand, number: Operand, verb: 'adds' | 'subtracts' | 'compares'): Fault {
   return {
     kind: 'percent-as-share', severity: 'warning',
-    words: [...together(number, percent, verb, '%'), ...say`: a number in % is 100 times the share that ${number.node} is meant as.`],
+    words: [...together(number, percent, verb, '%'), ...say`: the number in % is 100 times too large for that, and has to be divided by 100 first.`],
     key: `${verb} %`, causes: [percent.node],
   }
 }
 
 /** 32 and a difference of temperatures. */
 export function zeroAddedFault(difference: Operand, degrees: number): Fault {
+  const isConverted = quantityOf(difference).constants.length > 0
   return {
     kind: 'difference-as-temperature', severity: 'warning',
-    words: say`${degrees < 0 ? 'Takes' : 'Adds'} ${String(Math.abs(degrees))} ${degrees < 0 ? 'from' : 'to'} ${named(difference)}, a difference of temperatures: that is for temperatures only, a difference has no zero to be moved.`,
+    words: say`${degrees < 0 ? 'Takes' : 'Adds'} ${String(Math.abs(degrees))} ${degrees < 0 ? 'from' : 'to'} ${isConverted ? [difference.node] : named(difference)}, a difference of temperatures: ${String(Math.abs(degrees))} belongs to the conversion of a temperature, not of a difference.`,
     key: `${degrees}, ${unitWords(quantityOf(difference))}`, causes: [difference.node],
   }
 }

@@ -48,7 +48,7 @@ function lookAtSite(node: CallNode, definition: FunctionDefinition, inference: I
   const last = node.arguments.at(-1)
   inference.report({
     kind: 'gauge-without-site', severity: siteMatters ? 'warning' : 'remark',
-    words: say`${definition.name} turns a gauge pressure here by the standard atmosphere, 101.325 kPa, and the workbook has a pressure of its site, ${sitePressure}${siteMatters ? ', which is another' : ''}.`,
+    words: say`${definition.name} converts a gauge pressure here with the standard atmosphere, 101.325 kPa; the workbook has its own site pressure, ${sitePressure}${siteMatters ? ', which is another' : ''}.`,
     key: definition.name, causes: [node],
     ...(last !== undefined && node.arguments.length === at && { mend: { words: say`Give ${sitePressure} as well`, replace: last, by: [last, `,${sitePressure}`] } }),
   })

@@ -160,9 +160,11 @@ export function withNumber(given: Quantity, number: number | undefined): Quantit
   return quantity
 }
 
-/** The zero of a scale, added to a difference of temperatures, or taken from it: it has none. */
-export function zeroOf({ dimension, factor, zero }: Quantity, number: number | undefined): number | undefined {
-  return number !== undefined && isTemperature(dimension) && zero.points === 0 && !zero.open ? shiftOf(number, factor) : undefined
+/** The zero of a scale, added to a difference of temperatures, or taken from it: it has none. Converted on the way (× 9/5) it has none either. */
+export function zeroOf(quantity: Quantity, number: number | undefined): number | undefined {
+  const { dimension, factor, zero } = quantity
+  if (number === undefined || !isTemperature(dimension) || zero.points !== 0 || zero.open) return undefined
+  return shiftOf(number, factor) ?? factorsMeant(factor, convertersOf(quantity)).map((meant) => shiftOf(number, meant.factor)).find((degrees) => degrees !== undefined)
 }
 
 /** Degrees to another zero, exactly where the number is a round one; undefined of any other number. */

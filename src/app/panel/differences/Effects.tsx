@@ -30,9 +30,9 @@ export function Effects(props: { readonly state: DifferencesState; readonly comp
           <thead><tr><th scope="col">Result</th><th scope="col">was</th><th scope="col">is</th><th scope="col">change</th></tr></thead>
           <tbody><For each={shown().items}>{(effect) => <EffectRow effect={effect} state={props.state} />}</For></tbody>
         </table>
-        <Show when={props.compared.of.cases}><p class="review-hint">In both workbooks the results are those of {props.compared.resultsOf}.</p></Show>
         <Pages of="effects" page={shown()} setPage={setPage} />
       </Show>
+      <Show when={props.compared.of.cases}><p class="review-hint">In both workbooks the results are those of {props.compared.resultsOf}.</p></Show>
       <div class="review-verbs">
         <button type="button" class="plain-button" aria-disabled={!canChoose()} onClick={() => canChoose() && session.settle() && props.state.addChosen(selected())}>{props.state.chosen().length === 0 ? `Show ${selected()} only` : `Show ${selected()} too`}</button>
         <button type="button" class="plain-button" aria-disabled={props.state.isOld()} onClick={() => props.state.isOld() || props.save()}>Save as a report</button>

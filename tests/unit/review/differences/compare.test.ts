@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest'
 import { Graph } from '../../../../src/calc/graph.ts'
 import { acceptDifferences } from '../../../../src/review/differences/accept.ts'
-import { compareWorkbooks, type CompareOptions } from '../../../../src/review/differences/compare-workbooks.ts'
-import type { Comparison } from '../../../../src/review/differences/difference.ts'
+import { compareWorkbooks, type ComparedSide, type CompareOptions } from '../../../../src/review/differences/compare-workbooks.ts'
+import type { Comparison, Effect } from '../../../../src/review/differences/difference.ts'
+import { printedEffect } from '../../../../src/review/differences/printed-effect.ts'
+import { resultsCase, toCase } from '../../../../src/review/differences/results-case.ts'
 import { switchCase } from '../../../../src/workbook/case-switching.ts'
 import { cellAt, type Cell, type Workbook } from '../../../../src/workbook/document.ts'
 import { applyEdits, type Edit } from '../../../../src/workbook/edits.ts'
@@ -36,7 +38,8 @@ const changed = (workbook: Workbook, address: string, change: Partial<Cell>): Wo
   return put(workbook, address, { ...(cellAt(workbook, 'Plant', row, column) ?? { content: null, role: 'text' }), ...change })
 }
 const compared = (before: Workbook, now: Workbook, options?: CompareOptions): Comparison =>
-  compareWorkbooks({ workbook: before, areas: new Graph(before).allAreas() }, { workbook: now, areas: new Graph(now).allAreas() }, options)
+  compareWorkbooks(calculated(before, resultsCase(before, now)), calculated(now, resultsCase(before, now)), options)
+const calculated = (workbook: Workbook, results: string): ComparedSide => ({ workbook, areas: new Graph(done(workbook, toCase(workbook, results))).allAreas() })
 const lines = ({ differences }: Comparison): string[] => differences.map(({ kind, label, was, is }) => `${kind}, ${label}: ${was} → ${is}`)
 const accepted = (before: Workbook, now: Workbook): Workbook => {
   const comparison = compared(before, now)
@@ -221,11 +224,40 @@ describe('cases and tolerances', () => {
 })
 
 describe('effects', () => {
+  it('hold results of one case against each other, of the base where the other workbook has none of that name', () => {
+    const cased = (...names: readonly string[]): Workbook => done(BEFORE, [{ kind: 'cases', cases: { list: names.map((name) => ({ name, aside: [{ sheet: 'Plant', ...at('B3'), content: 20 }] })), current: null, compared: [] } }])
+    const total = (before: Workbook, now: Workbook) => {
+      const { effects: [effect], resultsOf } = compared(before, now, { results: [{ sheet: 'Plant', ...at('B6') }] })
+      return [resultsOf, effect?.was, effect?.is]
+    }
+    const inHot = (workbook: Workbook): Workbook => done(workbook, toCase(workbook, 'Hot day'))
+    // By hand: 12 + 30 + 18 = 60 in the base, 20 + 30 + 18 = 68 on the hot day; two more with 32 for 30.
+    const more = (workbook: Workbook): Workbook => changed(workbook, 'B4', { content: 32 })
+    expect(total(cased('Hot day'), inHot(cased('Hot day')))).toEqual(['Hot day', 68, 68])
+    expect(total(cased('hot day'), more(inHot(cased('Hot day'))))).toEqual(['Hot day', 68, 70])
+    expect(total(inHot(cased('Hot day')), more(cased('Hot day')))).toEqual(['Base', 60, 62])
+    expect(total(cased('Cold day'), more(inHot(cased('Hot day'))))).toEqual(['Base', 60, 62])
+    expect(total(BEFORE, inHot(cased('Hot day')))).toEqual(['Base', 60, 60])
+  })
+
+  it('say a step where a share of an agreed zero would say nothing', () => {
+    const change = (was: number, is: number, unit: string): string => {
+      const of = (value: number): Workbook => workbookOf({ Plant: { A1: ['Drum', 'label'], B1: value, C1: [unit, 'unit'] } })
+      const [effect] = compared(of(was), of(is), { results: [{ sheet: 'Plant', ...at('B1') }] }).effects
+      return printedEffect(effect as Effect).change
+    }
+    expect(change(20, 39, '°F')).toBe('+19 Δ°F')
+    expect(change(-10, -12.5, '°C')).toBe('−2.5 Δ°C')
+    expect(change(-0.8, 0.7, 'psig')).toBe('+1.5 psi')
+    expect(change(5, 5, 'psig')).toBe('no change')
+    expect(change(50, 55, 'psia')).toBe('+10 %')
+  })
+
   it('are told of chosen results in their order, changed or not, new or not', () => {
     const now = put(changed(BEFORE, 'B3', { content: 18 }), 'E6', { content: '=B6/2', role: 'result' })
     const { effects } = compared(BEFORE, now, { results: [{ sheet: 'Plant', ...at('B8') }, { sheet: 'Plant', ...at('B6') }, { sheet: 'Plant', ...at('E6') }] })
     expect(effects.map(({ was, is, unit, change }) => ({ was, is, unit, change }))).toEqual([
-      { was: 20, is: 20, unit: '°F', change: 0 }, { was: 60, is: 66, unit: 'TR', change: 0.1 }, { was: null, is: 33, unit: undefined, change: undefined },
+      { was: 20, is: 20, unit: '°F', change: undefined }, { was: 60, is: 66, unit: 'TR', change: 0.1 }, { was: null, is: 33, unit: undefined, change: undefined },
     ])
     expect(effects[2]?.before).toBeUndefined()
   })

@@ -48,6 +48,24 @@ describe('the demo and what became of it', () => {
     expectBack(typed(demo, 'Zones', 'C8', '50'))
   })
 
+  it('two zones whose inputs changed places are told as inputs, not as a row that moved and formulas that refer to it', () => {
+    const rows = demo.sheets.find(({ name }) => name === 'Zones')?.rows ?? []
+    const swap = [9, 10].flatMap((row) => (rows[19 - row] ?? []).flatMap((cell, column) => (cell?.role === 'input' ? [{ row, column, cell }] : [])))
+    const now = done(demo, [{ kind: 'cells', sheet: 'Zones', cells: swap }])
+    expect(lines(compared(now))).toEqual([
+      'input, Zones, Zone: Brine room → Vat hall', 'input, Zones, Vat hall: Load: 36 TR → 64 TR', 'input, Zones, Vat hall: Room: 46 °F → 44 °F', 'input, Zones, Vat hall: TD: air on less coil: 11 Δ°F → 10 Δ°F',
+      'input, Zones, Vat hall: Loss to the regulator: 0.3 psi → 0.5 psi', 'input, Zones, Zone: Vat hall → Brine room', 'input, Zones, Brine room: Load: 64 TR → 36 TR', 'input, Zones, Brine room: Room: 44 °F → 46 °F',
+      'input, Zones, Brine room: TD: air on less coil: 10 Δ°F → 11 Δ°F', 'input, Zones, Brine room: Loss to the regulator: 0.5 psi → 0.3 psi',
+    ])
+    expectBack(now)
+  })
+
+  it('differs from the template by inputs, cases and what reviewers left alone: rows that are alike but for their drum find the one of the same drum', () => {
+    const plant = readTemplate('templates/plant.lowside.json')
+    const { differences } = compareWorkbooks({ workbook: plant, areas: new Map() }, { workbook: demo, areas })
+    expect([...new Set(differences.map(({ kind }) => kind))].toSorted()).toEqual(['case', 'input', 'mark', 'title'])
+  })
+
   it('an overwritten formula is told with the formula that was there', () => {
     const now = typed(demo, 'Duty', 'C13', '40')
     expect(lines(compared(now))).toEqual(['formula overwritten, Duty, Drum temperature (saturation): =UNIT.CONVERT(INDEX(Drums!$G$7:$G$15,C9)&Drums!$G$6,D13) → 40 °F'])

@@ -32,12 +32,12 @@ describe('numbers buried in formulas', () => {
   })
 
   it('are told for what they are where everybody knows them: steps between units, the atmosphere', () => {
-    expect(said('=C1*60')[0]?.reason).toBe('60 looks like a step between units, such as h and min: UNIT.CONVERT takes it from the units that stand in the cells.')
-    expect(said('=C1/2.2046')[0]?.reason).toContain('such as lb and kg')
+    expect(said('=C1*60')[0]?.reason).toBe('60 looks like a conversion factor, as between h and min: UNIT.CONVERT takes it from the units in the cells.')
+    expect(said('=C1/2.2046')[0]?.reason).toContain('as between lb and kg')
     expect(said('=C2*9/5')[0]?.key).toBe('9; 5')
-    expect(said('=C2*(9/5)')[0]?.reason).toContain('9/5 looks like a step between units, such as Δ°C and Δ°F')
+    expect(said('=C2*(9/5)')[0]?.reason).toContain('9/5 looks like a conversion factor, as between Δ°C and Δ°F')
     expect(said('=5/9*(C2-32)').map(({ key }) => key)).toEqual(['5/9; 32'])
-    expect(said('=C2+459.67')[0]?.reason).toContain('two scales of temperature')
+    expect(said('=C2+459.67')[0]?.reason).toContain('two temperature scales')
     // 14.7 psi is the standard atmosphere, 101 325 Pa, rounded.
     expect(said('=C1+14.7')).toEqual([{ severity: 'warning', key: '14.7', reason: '14.7 looks like the pressure of the atmosphere at sea level: take that of the site, by SITE.PRESSURE or UNIT.CONVERT with the site’s pressure.' }])
   })

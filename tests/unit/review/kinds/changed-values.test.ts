@@ -20,7 +20,7 @@ describe('values that are not the template’s any more, beside its source', () 
     expect(others).toEqual([])
     expect(only).toMatchObject({ severity: 'remark', sheet: 'Basis', area: { top: 9, left: 2 }, key: 'changed to 0.35 ft/s' })
     expect(only?.reason).toBe(
-      'the template “Feed methods compared” has 0.18 ft/s here, and its source still stands beside 0.35 ft/s: “Derived from the practice table (from memory); Souders & Brown 1934 for the form”. Write where the number comes from now.',
+      'The template “Feed methods compared” has 0.18 ft/s here, and its source still stands beside 0.35 ft/s: “Derived from the practice table (from memory); Souders & Brown 1934 for the form”. Write where the number comes from now.',
     )
   })
 
@@ -34,7 +34,7 @@ describe('values that are not the template’s any more, beside its source', () 
   it('are none that only stand in other units', () => {
     const si = applyEdits(template, restate(template, 'SI')).workbook
     expect(found(si)).toEqual([])
-    expect(found(typed({ C10: '0.1' }, si)).map(({ key, reason }) => [key, reason.slice(0, 55)])).toEqual([['changed to 0.1 m/s', 'the template “Feed methods compared” has 0.054864 m/s h']])
+    expect(found(typed({ C10: '0.1' }, si)).map(({ key, reason }) => [key, reason.slice(0, 55)])).toEqual([['changed to 0.1 m/s', 'The template “Feed methods compared” has 0.054864 m/s h']])
   })
 
   it('are none of a workbook that is like no template', () => {

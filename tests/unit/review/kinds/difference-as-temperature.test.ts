@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { differenceAsTemperature } from '../../../../src/review/kinds/difference-as-temperature.ts'
-import { kindsFound, mended, reasonsOf } from '../unit-fixture.ts'
+import { kindsFound, mended, reasonsOf, unitFindings } from '../unit-fixture.ts'
 
 describe('temperature and difference of temperature mixed', () => {
   it('is named: a difference as a temperature, a temperature as a difference or as a factor, degrees without their zero', () => {
@@ -11,6 +11,20 @@ describe('temperature and difference of temperature mixed', () => {
     expect(said('=C1*5/9', '°C', ['40 °F'])[0]).toContain('the degrees count from different zeros: 0 °C is 32 °F')
     expect(said('=C1+C2', '°F', ['40 °F', '10 °F'])).toEqual(['Gives a sum of temperatures in °F, and is declared in °F (D9): it adds temperatures, of which one would have to be a difference.'])
     expect(said('=(C1-32)*5/9', 'ΔK', ['18 Δ°F'])[0]).toContain('Takes 32 from C1 in Δ°F, a difference of temperatures')
+  })
+
+  it('is named where 32 is added to a difference that was converted, with the cell it is in', () => {
+    for (const [formula, unit, ...inputs] of [
+      ['=C1*9/5+32', 'Δ°F', '10 ΔK'], ['=C1*9/5+32', 'Δ°F', '10 Δ°C'], ['=32+C1*1.8', 'Δ°F', '10 ΔK'], ['=(C1-C2)*9/5+32', 'Δ°F', '4 °C', '-6 °C'], ['=(C1-32)*5/9', 'Δ°C', '18 Δ°F'], ['=(C1-32)/1.8', 'ΔK', '18 Δ°F'], ['=C1*9/5+32', '°F', '10 ΔK'],
+    ] as const) {
+      const found = unitFindings(formula, unit, inputs)
+      expect([formula, unit, ...found.map(({ kind, severity }) => `${kind} ${severity}`)]).toEqual([formula, unit, 'difference-as-temperature warning'])
+      expect(found[0]?.causes).toContainEqual({ sheet: 'Duty', row: 0, column: 2 })
+      expect(found[0]?.reason).toContain('32')
+    }
+    for (const [formula, unit, input] of [['=C1*9/5', 'Δ°F', '10 ΔK'], ['=C1*5/9', 'ΔK', '18 Δ°F'], ['=C1*9/5+32', '°F', '4 °C'], ['=(C1-32)*5/9', '°C', '40 °F'], ['=C1*9/5+3', 'Δ°F', '10 ΔK']] as const) {
+      expect([formula, ...kindsFound(formula, unit, [input])]).toEqual([formula])
+    }
   })
 
   it('is found in joined texts, comparisons and results of heat balances', () => {

@@ -6,7 +6,7 @@ import { kindsFound, mended, reasonsOf } from '../unit-fixture.ts'
 describe('gauge pressure without the site’s atmosphere', () => {
   it('is named where the workbook has a site', () => {
     expect(reasonsOf(gaugeWithoutSite, '=SAT.PRESSURE(C1:D1,D9)', 'psig', ['20 °F'])).toEqual([
-      'SAT.PRESSURE turns a gauge pressure here by the standard atmosphere, 101.325 kPa, and the workbook has a pressure of its site, site_pressure, which is another.',
+      'SAT.PRESSURE converts a gauge pressure here with the standard atmosphere, 101.325 kPa; the workbook has its own site pressure, site_pressure, which is another.',
     ])
     expect(kindsFound('=UNIT.CONVERT(C1:D1,D9)', 'psia', ['20 psig'])).toEqual(['gauge-without-site'])
     expect(mended('=SAT.TEMPERATURE(C1:D1,D9)', '°F', ['20 psig'])).toBe('=SAT.TEMPERATURE(C1:D1,D9,site_pressure)')

@@ -45,7 +45,7 @@ describe('inputs without label', () => {
   it('are numbers without a word beside or over them', () => {
     const [only, ...others] = findOf(inputsWithoutLabel, surveyOf({ Duty: { B2: label('Load'), C2: 85, D2: unit('TR'), C7: 31, D7: unit('°F') } }))
     expect(others).toEqual([])
-    expect(only).toMatchObject({ severity: 'warning', area: { top: 6, left: 2 }, reason: 'nothing says what this number is: write a label on its left, or a heading over its column.' })
+    expect(only).toMatchObject({ severity: 'warning', area: { top: 6, left: 2 }, reason: 'Nothing says what this number is: write a label on its left, or a heading over its column.' })
   })
 
   it('are not those with a label, a heading, a name in their row or a note, nor texts', () => {
@@ -58,7 +58,7 @@ describe('inputs without source', () => {
   it('are numbers whose row leaves the column of sources empty', () => {
     const survey = block({ B2: label('Load'), C2: 85, D2: unit('TR'), E2: 'At design', F2: 'Load calculation', B3: label('Drum'), C3: 20, D3: unit('°F'), E3: 'Saturation' })
     expect(findOf(inputsWithoutSource, survey).map(({ severity, area: { top }, reason }) => [severity, top, reason])).toEqual([
-      ['remark', 2, 'where the number comes from is not said: “Source” is empty in its row, and it has no note.'],
+      ['remark', 2, 'Where the number comes from is not said: “Source” is empty in its row, and it has no note.'],
     ])
   })
 

@@ -5,9 +5,9 @@ import { kindsFound, reasonsOf } from '../unit-fixture.ts'
 describe('percent and share mixed', () => {
   it('is named', () => {
     expect(reasonsOf(percentAsShare, '=C1*C2', 'ft3', ['40 ft3', '80 %'])).toEqual(['Gives a number in ft3·%, and is declared in ft3 (D9): it is 100 times too large.'])
-    expect(reasonsOf(percentAsShare, '=C1*(1+C2)', 'TR', ['40 TR', '10 %'])).toEqual(['Adds C2 in % to 1: a number in % is 100 times the share that 1 is meant as.'])
+    expect(reasonsOf(percentAsShare, '=C1*(1+C2)', 'TR', ['40 TR', '10 %'])).toEqual(['Adds C2 in % to 1: the number in % is 100 times too large for that, and has to be divided by 100 first.'])
     expect(reasonsOf(percentAsShare, '=C1/C2', '%', ['40 ft3', '80 ft3'])).toEqual(['Gives a ratio without unit, and is declared in % (D9): a factor 100 is missing.'])
-    expect(reasonsOf(percentAsShare, '=C1<=0.85', undefined, ['80 %'], { C9: ['=C1<=0.85', 'check'] })).toEqual(['Compares 0.85 with C1 in %: a number in % is 100 times the share that 0.85 is meant as.'])
+    expect(reasonsOf(percentAsShare, '=C1<=0.85', undefined, ['80 %'], { C9: ['=C1<=0.85', 'check'] })).toEqual(['Compares 0.85 with C1 in %: the number in % is 100 times too large for that, and has to be divided by 100 first.'])
     expect(reasonsOf(percentAsShare, '=VOID.FRACTION(C1,C2:D2)', '-', ['25 %', '20 °F'])[0]).toContain('Gives C1, in %, for a plain number')
   })
 

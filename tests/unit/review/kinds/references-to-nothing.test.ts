@@ -22,7 +22,7 @@ describe('references to empty cells', () => {
     expect(said('=C20')).toEqual(['C20, which the formula takes over, is empty: there is nothing to show.'])
     expect(said('=INDEX(C1:C8,2)*3')).toEqual(['C2, which the formula computes with, is empty: it counts as 0.'])
     expect(said('=IFERROR(0,1)+MATCH(C2,C1:C5,0)')).toEqual(['C2, which the formula looks up, is empty: there is nothing to look up.'])
-    expect(said('=SUM(F1:F6)')).toEqual(['the range from F1 on, which the formula takes together, is empty.'])
+    expect(said('=SUM(F1:F6)')).toEqual(['The range from F1 on, which the formula takes together, is empty.'])
   })
 
   it('are none where the formula looks first, or takes another way', () => {

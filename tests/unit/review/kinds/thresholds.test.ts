@@ -22,8 +22,8 @@ describe('thresholds compared in rounded numbers', () => {
     const [only, ...others] = findOf(roundedThresholds, charge(9_960, 10_000, 'lb', '=ROUND(C1,-2)<C2'))
     expect(others).toEqual([])
     expect(only).toMatchObject({ severity: 'warning', area: { top: 3, left: 2 }, key: 'rounded by ROUND' })
-    expect(only?.reason).toBe('a side of the comparison is rounded by ROUND before it is compared: unrounded the comparison comes to TRUE. Compare the numbers as they are, and round what is shown.')
-    expect(findOf(roundedThresholds, charge(9_700, 10_000, 'lb', '=ROUND(C1,-2)<C2'))[0]?.reason).toBe('a side of the comparison is rounded by ROUND before it is compared. Compare the numbers as they are, and round what is shown.')
+    expect(only?.reason).toBe('A side of the comparison is rounded by ROUND before it is compared: unrounded the comparison comes to TRUE. Compare the numbers as they are, and round what is shown.')
+    expect(findOf(roundedThresholds, charge(9_700, 10_000, 'lb', '=ROUND(C1,-2)<C2'))[0]?.reason).toBe('A side of the comparison is rounded by ROUND before it is compared. Compare the numbers as they are, and round what is shown.')
   })
 
   it('are found in the cell that is compared, in a conversion, as text, and inside of another formula', () => {
@@ -65,7 +65,7 @@ describe('thresholds in another unit than their rule’s', () => {
     const [only, ...others] = findOf(thresholdUnits, charge(9_960, 4540, 'kg', '=UNIT.CONVERT(C1:D1,D2)<C2'))
     expect(others).toEqual([])
     expect(only?.severity).toBe('warning')
-    expect(only?.reason).toBe('it is held to 4540 kg in C2, a rounded 10000 lb (4535.924 kg), the threshold of 29 CFR 1910.119 (PSM) and 40 CFR 68 (RMP): compare in lb.')
+    expect(only?.reason).toBe('Held to 4540 kg in C2, a rounded 10000 lb (4535.924 kg), the threshold of 29 CFR 1910.119 (PSM) and 40 CFR 68 (RMP): compare in lb.')
     for (const limit of [4536, 4535.9, 4540]) expect([limit, placesOf(thresholdUnits, charge(9_960, limit, 'kg', '=UNIT.CONVERT(C1:D1,D2)>=C2'))]).toEqual([limit, ['Thresholds!C4']])
     // 500 lb are 226.796 kg, 50 t are 110 231 lb.
     expect(placesOf(thresholdUnits, charge(400, 227, 'kg', '=UNIT.CONVERT(C1:D1,D2)>=C2'))).toEqual(['Thresholds!C4'])

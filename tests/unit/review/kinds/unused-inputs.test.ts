@@ -29,8 +29,8 @@ describe('inputs that feed nothing', () => {
   it('are numbers that no formula uses', () => {
     const found = findOf(unusedInputs, surveyOf(duty('=SAT.PRESSURE(C3:D3,D5)')))
     expect(found.map(({ severity, area: { top }, reason }) => [severity, top, reason])).toEqual([
-      ['warning', 0, 'nothing uses it: no formula, figure or case compared. Changing it changes nothing.'],
-      ['warning', 1, 'nothing uses it: no formula, figure or case compared. Changing it changes nothing.'],
+      ['warning', 0, 'Nothing uses it: no formula, figure or case compared. Changing it changes nothing.'],
+      ['warning', 1, 'Nothing uses it: no formula, figure or case compared. Changing it changes nothing.'],
     ])
     expect(placesOf(unusedInputs, surveyOf(duty('=FEED.FLOW(C1:D1,C3:D3,"90 °F","lb/min")*(1+UNIT.CONVERT(C2:D2,"-"))')))).toEqual([])
   })
@@ -46,7 +46,7 @@ describe('inputs that feed nothing', () => {
   it('are the rows that a sum does not reach; years and names in a list are none', () => {
     const [only, ...others] = findOf(unusedInputs, table(5))
     expect(others).toEqual([])
-    expect(only).toMatchObject({ area: { top: 5, bottom: 5, left: 2 }, reason: 'nothing uses it, though most of its column is used: a range may end before it.' })
+    expect(only).toMatchObject({ area: { top: 5, bottom: 5, left: 2 }, reason: 'Nothing uses it, though most of its column is used: a range may end before it.' })
     expect(placesOf(unusedInputs, table(6))).toEqual([])
   })
 

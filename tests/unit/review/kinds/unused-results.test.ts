@@ -22,7 +22,7 @@ describe('results used by nothing', () => {
   it('are steps that the calculation passes by: it goes on with the value from which they were made', () => {
     const [only, ...others] = findOf(unusedResults, duty('=FEED.FLOW(C1:D1,C3:D3,"90 °F",D5)'))
     expect(others).toEqual([])
-    expect(only).toMatchObject({ severity: 'warning', area: { top: 3, left: 2 }, reason: 'nothing uses it: it is C1 with a factor, and C5 goes on with C1 itself.' })
+    expect(only).toMatchObject({ severity: 'warning', area: { top: 3, left: 2 }, reason: 'Nothing uses it: it is C1 with a factor, and C5 goes on with C1 itself.' })
     expect(placesOf(unusedResults, duty('=FEED.FLOW(C4:D4,C3:D3,"90 °F",D5)'))).toEqual([])
   })
 
@@ -31,7 +31,7 @@ describe('results used by nothing', () => {
       Charge: { ...Object.fromEntries([1, 2, 3, 4].flatMap((row): [string, Put][] => [[`A${row}`, row * 3], [`B${row}`, `=A${row}*2`]])), B9: `=SUM(B1:B${last})` },
     })
     expect(findOf(unusedResults, list(3)).map(({ area: { top }, reason }) => [top, reason])).toEqual([
-      [3, 'nothing uses it, though the results beside it, of the same formula, are used: a range may end before it.'],
+      [3, 'Nothing uses it, though the results beside it, of the same formula, are used: a range may end before it.'],
     ])
     expect(placesOf(unusedResults, list(4))).toEqual([])
   })
@@ -51,7 +51,7 @@ describe('results used by nothing', () => {
     // The make-up flow of Drum 1 is typed over: nothing uses its valve's flow coefficient wanted in the drop over the solenoid.
     const workbook = applyEdits(template, [...setEntry(template, 'Feed', at('K26'), '1.3'), ...setEntry(template, 'Feed', at('J26'), '=TRUE')]).workbook
     const found = findOf(unusedResults, surveyOfWorkbook(workbook, matchTemplate(workbook, [template])))
-    expect(found.map(({ area: { top, left }, reason }) => [top, left, reason])).toEqual([[25, 7, 'nothing uses it, though formulas of the template “Feed of the drums” do.']])
+    expect(found.map(({ area: { top, left }, reason }) => [top, left, reason])).toEqual([[25, 7, 'Nothing uses it, though formulas of the template “Feed of the drums” do.']])
     expect(placesOf(unusedResults, surveyOfWorkbook(template, matchTemplate(template, [template])))).toEqual([])
   })
 })
