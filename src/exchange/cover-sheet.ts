@@ -1,7 +1,7 @@
 import { CAUTIONS, STANDING_CAUTION } from '../../functions/cautions.ts'
 import type { FunctionDefinition } from '../../functions/define.ts'
 import type { CellValue, Check } from '../calc/values.ts'
-import { unitsInUse } from '../report/units-in-use.ts'
+import { unitsInUse } from '../workbook/units-in-use.ts'
 import { VERSION } from '../version.ts'
 import { eachCell } from '../workbook/cells.ts'
 import { caseInWords, casesOf } from '../workbook/cases.ts'

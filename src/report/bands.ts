@@ -1,5 +1,5 @@
 import type { Paper } from '../workbook/report-settings.ts'
-import { printableWidth, type Orientation } from './paper.ts'
+import { printableWidth, type Orientation } from '../pages/paper.ts'
 
 /** What a column asks for, in CSS px of the page. */
 export interface ColumnNeed {

@@ -3,7 +3,7 @@ import { isCellError, type AreaValues, type CellValue, type Check } from '../cal
 import { printAddress, type CellAddress } from '../workbook/address.ts'
 import type { Sheet } from '../workbook/document.ts'
 import { labelOf } from '../workbook/words-beside.ts'
-import type { MarkKind } from './marks.ts'
+import type { MarkKind } from '../pages/marks.ts'
 
 /** A check with what it is about and how it stands. */
 export interface ReportedCheck {

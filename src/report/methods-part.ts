@@ -1,6 +1,6 @@
 import type { FunctionDefinition, Source } from '../../functions/define.ts'
-import { element, type Html } from './html.ts'
-import { listing } from './listing.ts'
+import { element, type Html } from '../pages/html.ts'
+import { listing } from '../pages/listing.ts'
 
 /** What the workbook computes with: each function with its equation, then the sources and limits that several of them share, each once. */
 export function methodsPart(methods: readonly FunctionDefinition[]): readonly Html[] {

@@ -7,7 +7,7 @@ import { layOut, type Band } from './bands.ts'
 import { columnNeeds } from './column-needs.ts'
 import { figuresOfSheets } from './figures-of-sheets.ts'
 import { printedRowCount } from './outline.ts'
-import { printableHeight } from './paper.ts'
+import { printableHeight } from '../pages/paper.ts'
 import { printedCells, type PrintedCells } from './printed-cells.ts'
 import { bandRows } from './sheet-tables.ts'
 

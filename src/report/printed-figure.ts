@@ -3,7 +3,7 @@ import type { FigureSource } from '../figures/read-parts.ts'
 import { sceneText } from '../figures/scene-text.ts'
 import { figureKind } from '../workbook/figure-kinds.ts'
 import type { NumberedFigure } from './figures-of-sheets.ts'
-import { element, type Html } from './html.ts'
+import { element, type Html } from '../pages/html.ts'
 
 /** Type of a drawing is larger than that of the report: it is drawn wider, and then shrunk to fit. */
 const SHRUNK_TO = 0.9

@@ -1,10 +1,10 @@
 import type { AreaValues, SheetState } from '../calc/values.ts'
 import type { Reviewed } from '../review/reviewed.ts'
 import type { Workbook } from '../workbook/document.ts'
-import { dateInWords } from './date-words.ts'
-import { htmlDocument } from './html-document.ts'
+import { dateInWords } from '../pages/date-words.ts'
+import { htmlDocument } from '../pages/html-document.ts'
 import { makeReport } from './report.ts'
-import { reportSettingsOf } from './settings-of.ts'
+import { reportSettingsOf } from '../pages/settings-of.ts'
 
 export interface ReportFileInput {
   readonly workbook: Workbook

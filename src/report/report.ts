@@ -1,25 +1,19 @@
 import type { FigureSource } from '../figures/read-parts.ts'
 import { figuresOfSheets, type NumberedFigure } from './figures-of-sheets.ts'
 import { frontSection } from './front.ts'
-import { element, type Html } from './html.ts'
-import { pageRules, sheetRules } from './page-rules.ts'
-import { printableWidth, type Orientation } from './paper.ts'
+import { element, type Html } from '../pages/html.ts'
+import type { Pages } from '../pages/pages.ts'
+import { pageRules } from '../pages/page-rules.ts'
+import { sheetRules } from './sheet-rules.ts'
+import { printableWidth, type Orientation } from '../pages/paper.ts'
 import { printedFigure } from './printed-figure.ts'
 import { NO_VALUES, type ReportInput } from './report-input.ts'
 import { markedCells, reportedMarks } from './review-marks.ts'
-import { REPORT_STYLE } from './report-style.ts'
+import { REPORT_STYLE } from '../pages/report-style.ts'
 import { sheetSection } from './sheet-section.ts'
 
-export interface Report {
-  readonly markup: Html
-  /** The look of the markup, and on which pages its parts stand. */
-  readonly style: string
-  /** The pages themselves: paper, margins and what is printed in them. Of the document as a whole, wherever the markup stands. */
-  readonly pages: string
-}
-
 /** The calculation report: what the workbook is, how its checks stand and what it rests on, then its sheets as they are with their figures, then the figures of no sheet. */
-export function makeReport(input: ReportInput): Report {
+export function makeReport(input: ReportInput): Pages {
   const { workbook, values, states, settings, date, figureStyle } = input
   const state = new Map(states.map((one) => [one.sheet, one]))
   const { ofSheets, others } = figuresOfSheets(workbook, input.sheets)

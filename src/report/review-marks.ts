@@ -5,9 +5,9 @@ import { checkedWords, newsWords } from '../workbook/review/marks-in-words.ts'
 import { markStates, type MarkState } from '../workbook/review/mark-states.ts'
 import { reviewPlace } from '../workbook/review/review-words.ts'
 import { LAST_HASH_WORDS, verdictWords, verifyRecord } from '../workbook/review/verify-record.ts'
-import { element, type Html } from './html.ts'
-import { listing } from './listing.ts'
-import { mark } from './marks.ts'
+import { element, type Html } from '../pages/html.ts'
+import { listing } from '../pages/listing.ts'
+import { mark } from '../pages/marks.ts'
 
 /** Changes that are told of a stale mark. */
 const TOLD = 5

@@ -3,9 +3,9 @@ import type { Finding } from '../review/finding.ts'
 import type { Reviewed } from '../review/reviewed.ts'
 import type { Workbook } from '../workbook/document.ts'
 import type { AcceptedFinding } from '../workbook/review-record.ts'
-import { element, type Html } from './html.ts'
-import { listing } from './listing.ts'
-import { mark } from './marks.ts'
+import { element, type Html } from '../pages/html.ts'
+import { listing } from '../pages/listing.ts'
+import { mark } from '../pages/marks.ts'
 
 /** How a review stands, in one line. */
 export function findingsInWords(reviewed: Reviewed | undefined): string {

@@ -5,14 +5,15 @@ import { functionByName } from '../../functions/catalogue.ts'
 import { Graph } from '../../src/calc/graph.ts'
 import type { AreaValues } from '../../src/calc/values.ts'
 import { layOut, type ColumnNeed } from '../../src/report/bands.ts'
-import { element } from '../../src/report/html.ts'
+import { element } from '../../src/pages/html.ts'
 import { outlineOf, printedRowCount } from '../../src/report/outline.ts'
-import { cssString } from '../../src/report/page-rules.ts'
-import { printableWidth } from '../../src/report/paper.ts'
+import { cssString } from '../../src/pages/page-rules.ts'
+import { printableWidth } from '../../src/pages/paper.ts'
 import { estimatedPages } from '../../src/report/page-estimate.ts'
 import { MANY_ROWS, printedRows } from '../../src/report/print-size.ts'
-import { makeReport, type Report } from '../../src/report/report.ts'
-import { unitsInUse } from '../../src/report/units-in-use.ts'
+import type { Pages } from '../../src/pages/pages.ts'
+import { makeReport } from '../../src/report/report.ts'
+import { unitsInUse } from '../../src/workbook/units-in-use.ts'
 import { joined, valuesNeeded } from '../../src/report/values-needed.ts'
 import type { Sheet, Workbook } from '../../src/workbook/document.ts'
 import type { Figure } from '../../src/workbook/figure.ts'
@@ -21,7 +22,7 @@ import { sheetOf, workbookOf } from './workbook-of.ts'
 
 const FIGURE_STYLE = readFileSync(new URL('../../src/figures/figures.css', import.meta.url), 'utf8')
 
-function reportOf(workbook: Workbook, sheets = workbook.sheets.map(({ name }) => name)): Report {
+function reportOf(workbook: Workbook, sheets = workbook.sheets.map(({ name }) => name)): Pages {
   const graph = new Graph(workbook)
   const values = new Map([...valuesNeeded(workbook, new Set(sheets))].map(([sheet, areas]): [string, AreaValues] =>
     [sheet, joined(areas.map((area) => [area, graph.read(sheet, area)]))]))

@@ -1,6 +1,6 @@
 import { createMemo, createResource, createSignal, For, Show, type JSX } from 'solid-js'
 import { MANY_ROWS, printedRows } from '../../report/print-size.ts'
-import { reportSettingsOf } from '../../report/settings-of.ts'
+import { reportSettingsOf } from '../../pages/settings-of.ts'
 import { PAPERS, sameReportSettings, type Paper, type ReportSettings } from '../../workbook/report-settings.ts'
 import { counted } from '../parts/counted.ts'
 import { Dialog } from '../parts/Dialog.tsx'

@@ -1,7 +1,7 @@
-import type { Report } from '../../report/report.ts'
+import type { Pages } from '../../pages/pages.ts'
 
 /** Hands pages to the browser's printing. They stand in the page, unseen on the screen, until that is over. */
-export function printPages({ markup, style, pages }: Report): void {
+export function printPages({ markup, style, pages }: Pages): void {
   const place = document.createElement('div')
   place.className = 'report-place'
   // A tree of its own: what the app says of its looks does not reach it.

@@ -1,6 +1,6 @@
 import type { AreaValues } from '../../calc/values.ts'
 import figureStyle from '../../figures/figures.css?inline'
-import { dateInWords } from '../../report/date-words.ts'
+import { dateInWords } from '../../pages/date-words.ts'
 import { makeReport } from '../../report/report.ts'
 import { joined, valuesNeeded } from '../../report/values-needed.ts'
 import type { Finding } from '../../review/finding.ts'

@@ -1,11 +1,11 @@
 import { CAUTIONS, STANDING_CAUTION } from '../../../functions/cautions.ts'
-import { element, type Child, type Html } from '../../report/html.ts'
-import { fact, signature } from '../../report/facts.ts'
-import { htmlDocument } from '../../report/html-document.ts'
-import { listing } from '../../report/listing.ts'
-import { pageRules } from '../../report/page-rules.ts'
-import { REPORT_STYLE } from '../../report/report-style.ts'
-import type { Report } from '../../report/report.ts'
+import { element, type Child, type Html } from '../../pages/html.ts'
+import { fact, signature } from '../../pages/facts.ts'
+import { htmlDocument } from '../../pages/html-document.ts'
+import { listing } from '../../pages/listing.ts'
+import { pageRules } from '../../pages/page-rules.ts'
+import { REPORT_STYLE } from '../../pages/report-style.ts'
+import type { Pages } from '../../pages/pages.ts'
 import { printCellPlace } from '../../workbook/cell-place.ts'
 import type { ReportSettings } from '../../workbook/report-settings.ts'
 import { areaText } from './area-text.ts'
@@ -26,7 +26,7 @@ export interface DerivationReportInput {
 }
 
 /** The derivation of chosen results, to read and to sign: what they are, what is given, step after step, the functions with their sources and limits, cautions. */
-export function derivationReport(input: DerivationReportInput): Report {
+export function derivationReport(input: DerivationReportInput): Pages {
   const { derivation, settings, date } = input
   const { title, steps, noPart, cut } = derivation
   const functions = functionsOf(derivation)

@@ -1,11 +1,11 @@
 import { STANDING_CAUTION } from '../../../functions/cautions.ts'
-import { signature } from '../../report/facts.ts'
-import { element, type Child, type Html } from '../../report/html.ts'
-import { htmlDocument } from '../../report/html-document.ts'
-import { listing } from '../../report/listing.ts'
-import { pageRules } from '../../report/page-rules.ts'
-import { REPORT_STYLE } from '../../report/report-style.ts'
-import type { Report } from '../../report/report.ts'
+import { signature } from '../../pages/facts.ts'
+import { element, type Child, type Html } from '../../pages/html.ts'
+import { htmlDocument } from '../../pages/html-document.ts'
+import { listing } from '../../pages/listing.ts'
+import { pageRules } from '../../pages/page-rules.ts'
+import { REPORT_STYLE } from '../../pages/report-style.ts'
+import type { Pages } from '../../pages/pages.ts'
 import { printCellPlace } from '../../workbook/cell-place.ts'
 import type { ReportSettings } from '../../workbook/report-settings.ts'
 import { areaText } from './area-text.ts'
@@ -24,7 +24,7 @@ export interface HandPagesInput {
 }
 
 /** A page to compute one result on by hand: what is sought and given, the equation, room for each step, the comparison, and room to sign. */
-export function handPages({ sheets, settings, date, blind = false }: HandPagesInput): Report {
+export function handPages({ sheets, settings, date, blind = false }: HandPagesInput): Pages {
   return {
     markup: element('article', { class: 'report derivation hand', lang: 'en' }, sheets.map((sheet) => firstPage(sheet, blind)), blind ? sheets.map(valuesPage) : undefined),
     style: `${REPORT_STYLE}${DERIVATION_STYLE}`,

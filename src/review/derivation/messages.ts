@@ -1,4 +1,4 @@
-import type { Report } from '../../report/report.ts'
+import type { Pages } from '../../pages/pages.ts'
 import type { CellPlace } from '../../workbook/cell-place.ts'
 import type { ReportSettings } from '../../workbook/report-settings.ts'
 import type { Derivation } from './derivation.ts'
@@ -16,7 +16,7 @@ export interface DerivationRequest {
 }
 
 export interface PagesAnswer {
-  readonly report: Report
+  readonly report: Pages
   /** The same as one HTML file. */
   readonly file: string
 }

@@ -1,6 +1,6 @@
 import { functionByName } from '../../../functions/catalogue.ts'
 import { argumentLabel } from '../../../functions/define.ts'
-import { element, type Child, type Html } from '../../report/html.ts'
+import { element, type Child, type Html } from '../../pages/html.ts'
 
 /** A text in which the numbers of steps, `[3]`, lead to them. */
 export const withLinks = (text: string, isStep: (number: number) => boolean): readonly Child[] =>

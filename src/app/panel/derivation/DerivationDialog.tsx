@@ -1,6 +1,6 @@
 import { createSignal, For, Show, type JSX } from 'solid-js'
-import { dateInWords } from '../../../report/date-words.ts'
-import { reportSettingsOf } from '../../../report/settings-of.ts'
+import { dateInWords } from '../../../pages/date-words.ts'
+import { reportSettingsOf } from '../../../pages/settings-of.ts'
 import type { PagesAnswer } from '../../../review/derivation/messages.ts'
 import { printCellPlace, type CellPlace } from '../../../workbook/cell-place.ts'
 import { PAPERS, sameReportSettings, type Paper, type ReportSettings } from '../../../workbook/report-settings.ts'

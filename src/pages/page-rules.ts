@@ -1,6 +1,5 @@
 import { STANDING_CAUTION } from '../../functions/cautions.ts'
 import type { ReportSettings } from '../workbook/report-settings.ts'
-import type { Layout } from './bands.ts'
 import { SIDE_MARGIN, type Orientation } from './paper.ts'
 
 interface Head {
@@ -31,17 +30,6 @@ export function pageRules({ title, date, settings: { preparedBy, checkedBy, pape
     ...sheets.map(({ name, className, orientation }) => `
     @page ${className} { size: ${size} ${orientation}; @top-left { content: ${cssString(`${title}  –  ${name}`)}; } }`),
   ].join('\n')
-}
-
-/** On which pages each sheet stands, and the widths of its columns. */
-export function sheetRules(sections: readonly { readonly className: string; readonly layout: Layout }[]): string {
-  return sections
-    .flatMap(({ className, layout }) => [
-      `.report .${className} { page: ${className}; }`,
-      ...layout.bands.flatMap(({ columns, rest }, index) =>
-        [...columns.map(({ width }) => width), ...(rest > 0 ? [rest] : [])].map((width, place) => `.report .${className}-${index + 1} col:nth-child(${place + 1}) { width: ${width.toFixed(1)}px; }`)),
-    ])
-    .join('\n')
 }
 
 const MARGIN_TYPE = "font: 6.8pt/1.35 system-ui, 'Segoe UI', Roboto, 'Helvetica Neue', 'DejaVu Sans', sans-serif; color: #444; white-space: pre-wrap; font-variant-ligatures: none;"

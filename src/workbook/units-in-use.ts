@@ -1,8 +1,8 @@
 import { findUnit } from '../../functions/units/units.ts'
-import { eachCell } from '../workbook/cells.ts'
-import type { Workbook } from '../workbook/document.ts'
-import { meantText } from '../workbook/entry.ts'
-import { counterpart, type UnitSystem } from '../workbook/unit-pairs.ts'
+import { eachCell } from './cells.ts'
+import type { Workbook } from './document.ts'
+import { meantText } from './entry.ts'
+import { counterpart, type UnitSystem } from './unit-pairs.ts'
 
 /** Of which system the unit cells of a workbook are; undefined where none belongs to one of them alone. */
 export function unitsInUse({ sheets }: Workbook): UnitSystem | 'mixed' | undefined {
