@@ -36,7 +36,7 @@ export const mouse = (page: Page): Hand => ({
     await page.keyboard.type(address)
     await page.keyboard.press('Enter')
   },
-  walkTo: (panel, what, place) => itemOf(panel, what, place).locator(`.${what}-go`).click(),
+  walkTo: (panel, _what, place) => itemOf(panel, place).locator('.review-go').click(),
 })
 
 export function keys(page: Page): Hand {
@@ -102,7 +102,7 @@ export function keys(page: Page): Hand {
     async walkTo(panel, what, place) {
       await reach(panel.getByRole('button', { name: `Next ${what}` }))
       await press('Enter')
-      const current = itemOf(panel, what, place).and(panel.locator('.current'))
+      const current = itemOf(panel, place).and(panel.locator('.current'))
       await press('Home')
       for (let step = 0; step < MOST_STOPS && (await current.count()) === 0; step++) await press('ArrowDown')
     },
@@ -112,8 +112,8 @@ export function keys(page: Page): Hand {
 const PARTS = '[role=dialog], dialog, header, nav, main, aside, .entry-line'
 const MOST_STOPS = 150
 
-const itemOf = (panel: Locator, what: string, place: string): Locator =>
-  panel.locator(`.${what}`).filter({ has: panel.page().locator(`.${what}-place`).getByText(place, { exact: true }) })
+const itemOf = (panel: Locator, place: string): Locator =>
+  panel.locator('.review-item').filter({ has: panel.page().locator('.review-place').getByText(place, { exact: true }) })
 
 /** Types into a cell and enters it; done once everything is calculated. */
 export async function enterAt(page: Page, hand: Hand, sheet: string, address: string, text: string): Promise<void> {

@@ -39,7 +39,7 @@ describe.each([['mouse', mouse], ['keys alone', keys]] as const)('a review with 
     await cellIs(page, 'Relief', 'J9')
     await hand.press(findings.getByRole('button', { name: 'Put the template’s formula back' }))
     await page.getByText('Relief!J9 is mended').waitFor()
-    await place(findings, 'finding', 'Relief!J9').waitFor({ state: 'detached' })
+    await place(findings, 'Relief!J9').waitFor({ state: 'detached' })
 
     // One is accepted, with a note and a name.
     await hand.walkTo(findings, 'finding', 'Relief!O10')
@@ -56,7 +56,7 @@ describe.each([['mouse', mouse], ['keys alone', keys]] as const)('a review with 
     await outcome(differences, /differences? from the template/)
     await hand.walkTo(differences, 'difference', 'Basis!C9')
     await hand.press(differences.getByRole('button', { name: 'Take this back' }))
-    await place(differences, 'difference', 'Basis!C9').waitFor({ state: 'detached' })
+    await place(differences, 'Basis!C9').waitFor({ state: 'detached' })
     await hand.goTo('Basis', 'C9')
     await cellAt(page, 'C9').filter({ hasText: '250' }).waitFor()
 
@@ -152,7 +152,7 @@ async function panel(page: Page, hand: Hand, name: string): Promise<Locator> {
 /** Waits until what a panel found fits, for the workbook as it is now. */
 const outcome = (panelShown: Locator, fits: RegExp): Promise<void> => panelShown.getByRole('status').filter({ hasText: fits }).first().waitFor()
 
-const place = (panelShown: Locator, what: string, at: string): Locator => panelShown.locator(`.${what}-place`).getByText(at, { exact: true })
+const place = (panelShown: Locator, at: string): Locator => panelShown.locator('.review-place').getByText(at, { exact: true })
 
 async function cellIs(page: Page, sheet: string, address: string): Promise<void> {
   await page.getByRole('grid', { name: `Sheet ${sheet}`, exact: true }).waitFor()
