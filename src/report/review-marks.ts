@@ -1,4 +1,5 @@
 import { isCellError, type AreaValues } from '../calc/values.ts'
+import { isInArea } from '../workbook/areas.ts'
 import type { Workbook } from '../workbook/document.ts'
 import { NO_REVIEW, type CheckMark } from '../workbook/review-record.ts'
 import { checkedWords, newsWords } from '../workbook/review/marks-in-words.ts'
@@ -58,4 +59,4 @@ export function marksPart({ review = NO_REVIEW }: Pick<Workbook, 'review'>, stat
 const LEGEND = 'At the left edge of a cell that was checked stands a double line; a broken one where its mark is stale.'
 
 const isMarked = ({ area }: CheckMark, row: number, column: number): boolean =>
-  area === null || (row >= area.top && row <= area.bottom && column >= area.left && column <= area.right)
+  area === null || isInArea({ row, column }, area)

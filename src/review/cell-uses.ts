@@ -1,4 +1,5 @@
 import { areaOf, type Area } from '../workbook/address.ts'
+import { isInArea } from '../workbook/areas.ts'
 import { casesOf } from '../workbook/cases.ts'
 import { foldCase, isFormula, sheetByName, type Sheet, type Workbook } from '../workbook/document.ts'
 import { namedReference } from '../workbook/formula/references.ts'
@@ -21,14 +22,12 @@ export function cellUses(survey: Survey): CellUses {
   const others = otherUses(survey.workbook)
   let inTemplate: ((sheet: Sheet, row: number, column: number) => boolean) | undefined
   const uses: CellUses = {
-    isUsed: (sheet, row, column) => survey.isUsed(sheet, row, column) || (others.get(sheet)?.some((area) => isIn(area, row, column)) ?? false),
+    isUsed: (sheet, row, column) => survey.isUsed(sheet, row, column) || (others.get(sheet)?.some((area) => isInArea({ row, column }, area)) ?? false),
     isUsedInTemplate: (sheet, row, column) => (inTemplate ??= templateUses(survey))(sheet, row, column),
   }
   known.set(survey, uses)
   return uses
 }
-
-const isIn = ({ top, left, bottom, right }: Area, row: number, column: number): boolean => row >= top && row <= bottom && column >= left && column <= right
 
 function otherUses(workbook: Workbook): ReadonlyMap<Sheet, readonly Area[]> {
   const found = new Map<Sheet, Area[]>()

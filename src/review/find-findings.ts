@@ -1,4 +1,4 @@
-import type { Area } from '../workbook/address.ts'
+import { isWithin } from '../workbook/areas.ts'
 import { foldCase, sheetByName } from '../workbook/document.ts'
 import type { AcceptedFinding } from '../workbook/review-record.ts'
 import { labelInRow } from '../workbook/words-beside.ts'
@@ -37,8 +37,6 @@ function finding(survey: Survey, kind: string, found: Found): Finding {
 
 const isFor = (one: AcceptedFinding, kind: string, { sheet, area, key }: Found): boolean =>
   one.kind === kind && one.key === key && foldCase(one.sheet) === foldCase(sheet) && isWithin(area, one.area)
-
-const isWithin = (area: Area, other: Area): boolean => area.top >= other.top && area.bottom <= other.bottom && area.left >= other.left && area.right <= other.right
 
 function labelOfArea(survey: Survey, { sheet: name, area: { top: row, left: column } }: Found): string | undefined {
   const sheet = sheetByName(survey.workbook, name)

@@ -1,9 +1,15 @@
-import type { Area } from './address.ts'
+import type { Area, CellAddress } from './address.ts'
 
 /** The same cells in rectangles that do not overlap, so that what is done to each is done to a cell once. */
 export function disjoint(areas: readonly Area[]): readonly Area[] {
   return areas.reduce<readonly Area[]>((apart, area) => [...apart, ...apart.reduce<readonly Area[]>((rest, taken) => rest.flatMap((part) => without(part, taken)), [area])], [])
 }
+
+/** Whether a cell is one of an area's. */
+export const isInArea = ({ row, column }: CellAddress, { top, left, bottom, right }: Area): boolean => row >= top && row <= bottom && column >= left && column <= right
+
+/** Whether an area lies wholly in another. */
+export const isWithin = (inner: Area, outer: Area): boolean => inner.top >= outer.top && inner.bottom <= outer.bottom && inner.left >= outer.left && inner.right <= outer.right
 
 /** Rows and columns that make up a block, in order; they need not lie next to each other. */
 export interface LinedUp {

@@ -1,4 +1,5 @@
 import { areaOf, isOnSheet, printAddress, type Area, type CellAddress, type Corner, type Reference } from './address.ts'
+import { isWithin } from './areas.ts'
 import { followedPlaces } from './place-following.ts'
 import { sheetOf } from './commands.ts'
 import { foldCase, type Cell, type Workbook } from './document.ts'
@@ -71,9 +72,6 @@ export function moveCells(workbook: Workbook, block: Block, toSheet: string, to:
 
 const blockChanges = ({ area, cells }: Block, rows: number, columns: number): CellChange[] =>
   cells.flatMap((line, row) => line.map((cell, column) => ({ row: area.top + row + rows, column: area.left + column + columns, cell: cell ?? null })))
-
-const isWithin = (inner: Area, outer: Area): boolean =>
-  inner.top >= outer.top && inner.bottom <= outer.bottom && inner.left >= outer.left && inner.right <= outer.right
 
 const movedCorner = (corner: Corner, rows: number, columns: number): Corner => ({
   ...corner,

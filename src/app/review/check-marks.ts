@@ -1,8 +1,9 @@
 import { createEffect, createMemo, createRoot, createSignal, on, type Accessor } from 'solid-js'
 import { isCellError } from '../../calc/values.ts'
+import { isInArea } from '../../workbook/areas.ts'
 import { bySheet } from '../../workbook/case-switching.ts'
 import { sheetByName, type Workbook } from '../../workbook/document.ts'
-import type { CellPlace } from '../../workbook/cell-place.ts'
+import { samePlace, type CellPlace } from '../../workbook/cell-place.ts'
 import type { CheckedValue, CheckMark } from '../../workbook/review-record.ts'
 import { checkedShares, type CheckedShare } from '../../workbook/review/checked-share.ts'
 import { markStates, type MarkState } from '../../workbook/review/mark-states.ts'
@@ -58,9 +59,9 @@ function createStore(session: Session): CheckMarks {
 }
 
 const isMarked = ({ area, gone }: CheckMark, row: number, column: number): boolean =>
-  !gone && (area === null || (row >= area.top && row <= area.bottom && column >= area.left && column <= area.right))
+  !gone && (area === null || isInArea({ row, column }, area))
 
-const covers = ({ covers: cells }: CheckMark, { sheet, row, column }: CellPlace): boolean => cells.some((cell) => cell.row === row && cell.column === column && cell.sheet === sheet && !cell.gone)
+const covers = ({ covers: cells }: CheckMark, place: CellPlace): boolean => cells.some((cell) => !cell.gone && samePlace(cell, place))
 
 const sameStates = (one: readonly MarkState[], other: readonly MarkState[]): boolean =>
   one.length === other.length && one.every((state, index) => state.mark === other[index]?.mark && state.isGood === other[index]?.isGood)

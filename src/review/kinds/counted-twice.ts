@@ -1,4 +1,5 @@
 import { printAddress, type Area } from '../../workbook/address.ts'
+import { isWithin } from '../../workbook/areas.ts'
 import { isFormula, type Sheet } from '../../workbook/document.ts'
 import { eachNode, type FormulaNode } from '../../workbook/formula/tree.ts'
 import type { FindingKind } from '../finding.ts'
@@ -64,7 +65,5 @@ function subtotalsIn(survey: Survey, { sheet, area }: Referred, known: Map<strin
   known.set(key, found)
   return found
 }
-
-const isWithin = (area: Area, other: Area): boolean => area.top >= other.top && area.bottom <= other.bottom && area.left >= other.left && area.right <= other.right
 
 const printArea = ({ top, left, bottom, right }: Area): string => `${printAddress(top, left)}:${printAddress(bottom, right)}`

@@ -1,5 +1,6 @@
-import { areaOf, parseReference, printReference, type Area, type Reference } from '../address.ts'
-import type { CellPlace } from '../cell-place.ts'
+import { areaOf, parseReference, printReference, type Reference } from '../address.ts'
+import { isInArea } from '../areas.ts'
+import { samePlace, type CellPlace } from '../cell-place.ts'
 import { foldCase, isFormula, sheetByName, type CellContent, type Workbook } from '../document.ts'
 import type { Edit } from '../edits.ts'
 import { referencesIn, rewriteReferences } from '../formula/references.ts'
@@ -89,7 +90,7 @@ function followedCell(cell: CoveredCell, follow: ReviewFollow): { readonly cell:
   // A formula that has lost cells it refers to, be they empty, stays as it was: that the cell's is another now is what has changed.
   const isWhole = rewritten === cell.content || lostIn(rewritten) <= lostIn(cell.content)
   const content = isWhole ? rewritten : cell.content
-  return { cell: isThere(place, cell) && content === cell.content ? cell : { ...cell, sheet: place.sheet, row: place.row, column: place.column, content }, isWhole }
+  return { cell: samePlace(place, cell) && content === cell.content ? cell : { ...cell, sheet: place.sheet, row: place.row, column: place.column, content }, isWhole }
 }
 
 /** As a file has them. */
@@ -129,7 +130,7 @@ const placesOf = (covers: readonly CoveredCell[]): ReadonlyMap<string, number> =
 function* within(reference: Reference, covers: readonly CoveredCell[], positions: ReadonlyMap<string, number>): Generator<number> {
   const [area, sheet] = [areaOf(reference), reference.sheet ?? '']
   if ((area.bottom - area.top + 1) * (area.right - area.left + 1) > covers.length) {
-    for (const [position, cell] of covers.entries()) if (!cell.gone && isIn(cell, area) && sameSheet(cell.sheet, sheet)) yield position
+    for (const [position, cell] of covers.entries()) if (!cell.gone && isInArea(cell, area) && sameSheet(cell.sheet, sheet)) yield position
     return
   }
   for (let row = area.top; row <= area.bottom; row++) {
@@ -142,15 +143,13 @@ function* within(reference: Reference, covers: readonly CoveredCell[], positions
 
 const cellKey = (sheet: string, row: number, column: number): string => `${foldCase(sheet)}!${row}:${column}`
 
-const isIn = ({ row, column }: CellPlace, { top, left, bottom, right }: Area): boolean => row >= top && row <= bottom && column >= left && column <= right
-
 const sameSheet = (one: string, other: string): boolean => one === other || foldCase(one) === foldCase(other)
 
 function followedValue(value: CheckedValue, follow: ReviewFollow): CheckedValue {
   if (value.gone) return value
   const place = follow.place(value)
   if (place === null) return { ...value, gone: true }
-  return isThere(place, value) ? value : { ...value, sheet: place.sheet, row: place.row, column: place.column }
+  return samePlace(place, value) ? value : { ...value, sheet: place.sheet, row: place.row, column: place.column }
 }
 
 function followedAcceptance(one: AcceptedFinding, follow: ReviewFollow): AcceptedFinding | null {
@@ -168,8 +167,6 @@ function followedArea<Where extends Pick<CheckMark, 'sheet' | 'area'>>(where: Wh
   if (!before || after === before) return sheet === where.sheet ? where : { sheet, area: where.area }
   return after ? { sheet: after.sheet ?? sheet, area: areaOf(after) } : null
 }
-
-const isThere = (one: CellPlace, other: CellPlace): boolean => one.row === other.row && one.column === other.column && one.sheet === other.sheet
 
 /** The same list if each of its items stays the same. */
 function mapped<Item>(list: readonly Item[], change: (item: Item) => Item): readonly Item[] {
